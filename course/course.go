@@ -1,0 +1,204 @@
+package course
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// A Course is a profile with its landmarks and the properties of its ground.
+type Course struct {
+	name      string
+	distance  []float64 // m from the start, increasing, first 0
+	elevation []float64 // m
+	ascent    []float64 // m climbed from the start to each point
+	descent   []float64 // m lost from the start to each point
+	landmarks []Landmark
+	stretches []Stretch
+	smoothing float64
+	warnings  []string
+}
+
+// AsGiven, as Options.Smoothing, leaves the profile as it was given: neither put on a
+// grid nor smoothed.
+const AsGiven = -1
+
+// Defaults that a zero Options stands for.
+const (
+	DefaultSmoothing = 150 // m, the width of the smoothing window
+	DefaultGrid      = 10  // m between the points of a smoothed profile
+)
+
+// Options of New. The zero value is ready for a recorded or downloaded profile.
+type Options struct {
+	Name string
+
+	// Length is the measured length of the race in metres, to which the distances are
+	// scaled. 0 leaves the length as given.
+	Length float64
+
+	// Smoothing is the full width in metres of the window over which elevations are
+	// smoothed, after scaling; see Smooth. 0 means DefaultSmoothing, AsGiven leaves
+	// the profile untouched.
+	Smoothing float64
+
+	// Grid is the spacing in metres of the smoothed profile. 0 means DefaultGrid, or a
+	// fifth of the smoothing width where that is less.
+	Grid float64
+
+	// Landmarks and Stretches are placed by distance on the profile as given; scaling
+	// moves them along with it.
+	Landmarks []Landmark
+	Stretches []Stretch
+
+	// Warnings are carried over to the course: what its reader had to mend.
+	Warnings []string
+}
+
+// New makes a course from a profile: distances in metres, which may not decrease, and
+// the elevation in metres at each. Points at one and the same distance are merged into
+// one with their mean elevation, and the first distance becomes 0. Between points the
+// ground is straight.
+//
+// An error that one point is to blame for is a *PointError; all wrap one of the
+// package's sentinels. Neither slice is kept or changed. New panics if the two differ
+// in length.
+func New(distance, elevation []float64, o Options) (*Course, error) {
+	if len(distance) != len(elevation) {
+		panic(fmt.Sprintf("course: %d distances but %d elevations", len(distance), len(elevation)))
+	}
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	x, z, err := clean(distance, elevation)
+	if err != nil {
+		return nil, err
+	}
+	c := &Course{name: o.Name, warnings: slices.Clone(o.Warnings)}
+	scale := c.rescale(x, o.Length)
+	if last := x[len(x)-1]; last > MaxLength {
+		return nil, fmt.Errorf("course: %w: %.1f km", ErrTooLong, last/1000)
+	}
+	if o.Smoothing != AsGiven {
+		c.smoothing = o.smoothing()
+		x, z = Grid(x, z, o.grid())
+		z = Smooth(z, x[1]-x[0], c.smoothing)
+	}
+	c.distance, c.elevation = x, z
+	c.accumulate()
+	if err := c.place(o, distance[0], scale); err != nil {
+		return nil, err
+	}
+	c.flagSteep()
+	return c, nil
+}
+
+func (o Options) check() error {
+	for _, v := range []struct {
+		name     string
+		value    float64
+		low, top float64
+	}{
+		{"length", o.Length, 0, MaxLength},
+		{"smoothing", max(o.Smoothing, 0), 0, 5000},
+		{"grid", o.Grid, 0, 1000},
+	} {
+		if !(v.value >= v.low && v.value <= v.top) {
+			return fmt.Errorf("course: %w: %s %g m is not within %g to %g m", ErrOption, v.name, v.value, v.low, v.top)
+		}
+	}
+	if o.Smoothing < 0 && o.Smoothing != AsGiven {
+		return fmt.Errorf("course: %w: smoothing %g m is negative", ErrOption, o.Smoothing)
+	}
+	if o.Grid > 0 && o.Grid < 1 {
+		return fmt.Errorf("course: %w: grid %g m is below 1 m", ErrOption, o.Grid)
+	}
+	return nil
+}
+
+func (o Options) smoothing() float64 {
+	if o.Smoothing == 0 {
+		return DefaultSmoothing
+	}
+	return o.Smoothing
+}
+
+func (o Options) grid() float64 {
+	if o.Grid == 0 {
+		return math.Max(1, math.Min(DefaultGrid, o.smoothing()/5))
+	}
+	return o.Grid
+}
+
+// clean checks a profile and returns it anew with the first distance 0 and no distance
+// twice.
+func clean(distance, elevation []float64) (x, z []float64, err error) {
+	x, z = make([]float64, 0, len(distance)), make([]float64, 0, len(distance))
+	merged := 1.0 // points behind the last of z
+	for i, d := range distance {
+		if err := checkPoint(d, elevation[i]); err != nil {
+			return nil, nil, &PointError{i, err}
+		}
+		d -= distance[0]
+		switch n := len(x); {
+		case n == 0 || d > x[n-1]:
+			x, z, merged = append(x, d), append(z, elevation[i]), 1
+		case d == x[n-1]:
+			merged++
+			z[n-1] += (elevation[i] - z[n-1]) / merged
+		default:
+			return nil, nil, &PointError{i, fmt.Errorf("%w: from %g to %g m", ErrDistanceBack, distance[i-1], distance[i])}
+		}
+	}
+	if len(x) < 2 {
+		return nil, nil, fmt.Errorf("course: %w", ErrTooFewPoints)
+	}
+	return x, z, nil
+}
+
+func checkPoint(distance, elevation float64) error {
+	if math.IsNaN(distance) || math.IsInf(distance, 0) {
+		return fmt.Errorf("%w: distance %g", ErrNotFinite, distance)
+	}
+	if math.IsNaN(elevation) || math.IsInf(elevation, 0) {
+		return fmt.Errorf("%w: elevation %g", ErrNotFinite, elevation)
+	}
+	if elevation < MinElevation || elevation > MaxElevation {
+		return fmt.Errorf("%w: %g m", ErrElevationRange, elevation)
+	}
+	return nil
+}
+
+// maxRescale is the change of length above which scaling is worth a warning.
+const maxRescale = 0.02
+
+// rescale stretches x to the length, if one is given, and returns the factor.
+func (c *Course) rescale(x []float64, length float64) float64 {
+	given := x[len(x)-1]
+	if length == 0 {
+		return 1
+	}
+	scale := length / given
+	for i := range x {
+		x[i] *= scale
+	}
+	x[len(x)-1] = length
+	if math.Abs(scale-1) > maxRescale {
+		c.warnings = append(c.warnings, fmt.Sprintf(
+			"the profile is %.2f km long and was scaled by %+.1f %% to the stated %.2f km", given/1000, 100*(scale-1), length/1000))
+	}
+	return scale
+}
+
+// Name returns the course's name, which may be empty.
+func (c *Course) Name() string { return c.name }
+
+// Length returns the horizontal length in metres.
+func (c *Course) Length() float64 { return c.distance[len(c.distance)-1] }
+
+// Smoothing returns the width in metres of the window that the elevations were smoothed
+// over, and 0 for a profile left as given. Ascent and descent depend on it.
+func (c *Course) Smoothing() float64 { return c.smoothing }
+
+// Warnings returns what was mended or looks doubtful, to be shown beside any result.
+func (c *Course) Warnings() []string { return slices.Clone(c.warnings) }

@@ -1,0 +1,34 @@
+package course
+
+// Relief is the climbing and falling of ground between two places, in metres, and the
+// width of the window that the elevations were smoothed over (0: as given). Figures
+// under different smoothing cannot be compared: noise of SD s in each of n independent
+// samples adds about 0.56 n s to the summed ascent.
+type Relief struct {
+	Ascent, Descent float64
+	Smoothing       float64
+}
+
+// accumulate fills the columns of ascent and descent so far.
+func (c *Course) accumulate() {
+	c.ascent, c.descent = make([]float64, len(c.elevation)), make([]float64, len(c.elevation))
+	for i := 1; i < len(c.elevation); i++ {
+		rise := c.elevation[i] - c.elevation[i-1]
+		c.ascent[i] = c.ascent[i-1] + max(rise, 0)
+		c.descent[i] = c.descent[i-1] + max(-rise, 0)
+	}
+}
+
+// Relief returns the ascent and descent of the whole course.
+func (c *Course) Relief() Relief { return c.ReliefBetween(0, c.Length()) }
+
+// ReliefBetween returns the ascent and descent between two distances from the start in
+// metres, each taken to lie on the course. It is zero unless from < to.
+func (c *Course) ReliefBetween(from, to float64) Relief {
+	r := Relief{Smoothing: c.smoothing}
+	if from < to {
+		r.Ascent = c.at(c.ascent, to) - c.at(c.ascent, from)
+		r.Descent = c.at(c.descent, to) - c.at(c.descent, from)
+	}
+	return r
+}
