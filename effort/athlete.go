@@ -1,0 +1,132 @@
+package effort
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// An Athlete is what the model knows of a runner.
+type Athlete struct {
+	// HourPower is the effort power in W/kg that the fresh runner can hold for an hour:
+	// 8 to 20; 40:00 for 10 km is about 14.5.
+	HourPower float64
+
+	// Endurance is the exponent k with which sustainable relative intensity falls with
+	// the duration, (T/3600 s)^−k: 0.05 for the best, 0.10 usual, 0.15.
+	Endurance float64
+
+	// Fade is the share of capability lost per hour-equivalent of work at the start:
+	// 0.01 to 0.05, 0.02 usual. 0 is no fade.
+	Fade float64
+
+	// FadeShape is 1 for a steady fade, more for a later and less for an earlier one,
+	// within 0.4 to 1.3. 0 means 1.
+	FadeShape float64
+
+	// Braking multiplies BrakingCost on good ground: 1 for a practised runner, more for
+	// a novice. 0 is no braking.
+	Braking float64
+
+	// Economy multiplies the metabolic cost of both gaits. 0 means 1.
+	Economy float64
+
+	// FastestWalk is the greatest walking speed in m/s. 0 means 1.8.
+	FastestWalk float64
+
+	// SlowestRun is the running speed in m/s below which the runner walks instead.
+	// 0 means 1.5.
+	SlowestRun float64
+}
+
+// Usual returns an athlete of the given hour power in W/kg with the usual values of
+// everything else: endurance exponent 0.10, fade 0.02, fade shape 1, braking 1.
+func Usual(hourPower float64) Athlete {
+	return Athlete{HourPower: hourPower, Endurance: 0.10, Fade: 0.02, FadeShape: 1, Braking: 1}
+}
+
+// ErrAthlete is wrapped by the error for an athlete's number out of range.
+var ErrAthlete = errors.New("athlete out of range")
+
+// Check returns an error that wraps ErrAthlete if one of the numbers is outside what the
+// model can mean by it.
+func (a Athlete) Check() error {
+	a = a.filled()
+	for _, v := range []struct {
+		name     string
+		value    float64
+		low, top float64
+	}{
+		{"hour power", a.HourPower, 1, 40},
+		{"endurance exponent", a.Endurance, 0.01, 0.4},
+		{"fade", a.Fade, 0, 0.5},
+		{"fade shape", a.FadeShape, 0.1, 2},
+		{"braking", a.Braking, 0, 10},
+		{"economy", a.Economy, 0.2, 5},
+		{"fastest walk", a.FastestWalk, 0.5, 4},
+		{"slowest run", a.SlowestRun, 0.5, 4},
+	} {
+		if !(v.value >= v.low && v.value <= v.top) {
+			return fmt.Errorf("effort: %w: %s %g is not within %g to %g", ErrAthlete, v.name, v.value, v.low, v.top)
+		}
+	}
+	return nil
+}
+
+// filled replaces the zeros that stand for something else.
+func (a Athlete) filled() Athlete {
+	for _, f := range []struct {
+		value *float64
+		usual float64
+	}{{&a.FadeShape, 1}, {&a.Economy, 1}, {&a.FastestWalk, 1.8}, {&a.SlowestRun, 1.5}} {
+		if *f.value == 0 {
+			*f.value = f.usual
+		}
+	}
+	return a
+}
+
+// fadeScale is h₀ of Capability, in hour-equivalents.
+const fadeScale = 1.5
+
+// Capability returns the effort power in W/kg that stands for a relative intensity of 1
+// after work hour-equivalents, that is after 3600 · HourPower · work J/kg:
+//
+//	P60 exp(−φ h₀ ((1 + h/h₀)^q − 1)/q),  h₀ = 1.5
+//
+// Its relative slope at the start is −φ for every fade shape q, so the hour power keeps
+// its meaning. [Our own form.] Negative work gives NaN.
+func (a Athlete) Capability(work float64) float64 {
+	if work < 0 {
+		return math.NaN()
+	}
+	f := a.filled()
+	return f.HourPower * math.Exp(-f.Fade*fadeTime(work, f.FadeShape))
+}
+
+// fadeTime is the work as the fade counts it, h₀ ((1 + h/h₀)^q − 1)/q.
+func fadeTime(work, shape float64) float64 {
+	if shape == 1 {
+		return work
+	}
+	return fadeScale * (math.Pow(1+work/fadeScale, shape) - 1) / shape
+}
+
+// Intensity returns the relative intensity that spends the whole budget in a duration of
+// so many hours: hours^−k.
+func (a Athlete) Intensity(hours float64) float64 { return math.Pow(hours, -a.Endurance) }
+
+// LevelSpeed returns the speed in m/s at which running level ground without wind costs
+// the given effort power in W/kg; air as in Surroundings.
+func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
+	s.HeadWind = 0
+	m := newMover(a, s)
+	return m.runSpeed(&cell{run: RunningCost(0)}, power)
+}
+
+// Riegel returns the exponent b of T2 = T1 (D2/D1)^b that the endurance exponent stands
+// for on level ground without fade: 1/(1−k). RiegelEndurance is its inverse.
+func Riegel(endurance float64) float64 { return 1 / (1 - endurance) }
+
+// RiegelEndurance returns the endurance exponent 1 − 1/b of Riegel's exponent b.
+func RiegelEndurance(b float64) float64 { return 1 - 1/b }

@@ -1,0 +1,109 @@
+package effort
+
+import "math"
+
+// joiner finds the cheapest sequence of gaits whose bouts last a least time, by dynamic
+// programming over the cells: for each gait and each cell the least price of a course
+// up to there whose last bout is of that gait and long enough. One pass, linear in the
+// cells.
+type joiner struct {
+	price, time [2][]float64 // summed over the cells, for each gait
+	best        [2][]float64 // least price up to a cell, the last bout of the gait
+	start       [2][]int     // where that bout starts
+}
+
+// notRun is the price in multiples of time that keeps the programme from running where
+// a run would be slower than the slowest run.
+const notRun = 1000
+
+// join fills gaits for the cells from first on, given the price and the time in seconds
+// of each cell in either gait. Bouts are at least least seconds long, the first and the
+// last too; a course shorter than that is of one gait.
+func (b *joiner) join(gaits []Gait, first int, least float64, cost func(j int) (price, time [2]float64)) {
+	n := len(gaits) - first
+	b.resize(n + 1)
+	for i := range n {
+		price, time := cost(first + i)
+		for g := range 2 {
+			b.price[g][i+1] = b.price[g][i] + price[g]
+			b.time[g][i+1] = b.time[g][i] + time[g]
+		}
+	}
+	var begin [2]int // the latest start of a bout that is long enough at i
+	for i := 1; i <= n; i++ {
+		for g := range 2 {
+			for begin[g]+1 <= i && b.time[g][i]-b.time[g][begin[g]+1] >= least {
+				begin[g]++
+			}
+			b.extend(g, i, begin[g], least)
+		}
+	}
+	b.trace(gaits[first:], n)
+}
+
+// extend finds the best course up to cell i that ends in a bout of gait g: one cell more
+// of the bout before, or a new bout from begin.
+func (b *joiner) extend(g, i, begin int, least float64) {
+	b.best[g][i], b.start[g][i] = math.Inf(1), 0
+	if more := b.best[g][i-1] + b.price[g][i] - b.price[g][i-1]; i > 1 && more < b.best[g][i] {
+		b.best[g][i], b.start[g][i] = more, b.start[g][i-1]
+	}
+	if b.time[g][i]-b.time[g][begin] < least {
+		return
+	}
+	before := 0.0
+	if begin > 0 {
+		before = b.best[1-g][begin]
+	}
+	if fresh := before + b.price[g][i] - b.price[g][begin]; fresh < b.best[g][i] {
+		b.best[g][i], b.start[g][i] = fresh, begin
+	}
+}
+
+func (b *joiner) trace(gaits []Gait, n int) {
+	g := 0
+	if math.IsInf(b.best[0][n], 1) && math.IsInf(b.best[1][n], 1) { // shorter than one bout
+		b.best[0][n], b.best[1][n] = b.price[0][n], b.price[1][n]
+	}
+	if b.best[1][n] < b.best[0][n] {
+		g = 1
+	}
+	for i := n; i > 0; g = 1 - g {
+		start := b.start[g][i]
+		for j := start; j < i; j++ {
+			gaits[j] = Gait(g)
+		}
+		i = start
+	}
+}
+
+func (b *joiner) resize(n int) {
+	for g := range 2 {
+		if cap(b.price[g]) < n {
+			b.price[g], b.time[g], b.best[g] = make([]float64, n), make([]float64, n), make([]float64, n)
+			b.start[g] = make([]int, n)
+		}
+		b.price[g], b.time[g], b.best[g], b.start[g] = b.price[g][:n], b.time[g][:n], b.best[g][:n], b.start[g][:n]
+		b.price[g][0], b.time[g][0], b.best[g][0] = 0, 0, math.Inf(1)
+	}
+}
+
+// joinBouts sets in.gaits to the cheapest bouts of at least least seconds under the pace
+// and capability of the traverse that the integrator holds.
+func (in *Integrator) joinBouts(least float64) {
+	m, out := &in.mover, &in.out
+	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
+		c, p := &in.ground.cells[j], in.offer[j]
+		length := c.length
+		if j == out.First {
+			length *= in.ground.remaining(j, out.From.Distance)
+		}
+		run, walk := m.run(c, p), m.walk(c, p)
+		price = [2]float64{length * m.price(run, p), length * m.price(walk, p)}
+		time = [2]float64{length / run.speed, length / walk.speed}
+		if run.speed < m.slowestRun {
+			price[Run] += notRun * time[Run]
+		}
+		return price, time
+	})
+}
