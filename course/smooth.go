@@ -56,7 +56,8 @@ func (a *integrator) to(x float64) float64 {
 func Smooth(elevation []float64, spacing, width float64) []float64 {
 	out := make([]float64, len(elevation))
 	half := width / 2 / spacing
-	reach := int(math.Ceil(half)) - 1
+	// Limited before the conversion: a course of a micrometre has 10⁸ spacings to a width.
+	reach := int(min(math.Ceil(half)-1, float64(len(elevation)-1)))
 	if reach < 1 {
 		copy(out, elevation)
 		return out

@@ -53,15 +53,17 @@ func WalkingPower(v, i float64) float64 { return walkingBase(v) + v*walkingGrade
 
 // walkingBase is the part of WalkingPower that depends on speed alone.
 func walkingBase(v float64) float64 {
-	if v == 0 {
-		return 0
-	}
-	return 1.94*math.Pow(v, 0.43) + 0.24*v*v*v*v
+	value, _ := walkingBaseAndSlope(v)
+	return value
 }
 
-// walkingBaseSlope is the derivative of walkingBase, for v > 0.
-func walkingBaseSlope(v float64) float64 {
-	return 1.94*0.43*math.Pow(v, 0.43-1) + 4*0.24*v*v*v
+// walkingBaseAndSlope returns walkingBase and its derivative; at 0 that is infinite.
+func walkingBaseAndSlope(v float64) (value, slope float64) {
+	if v == 0 {
+		return 0, math.Inf(1)
+	}
+	root, cube := 1.94*math.Pow(v, 0.43), 0.24*v*v*v
+	return root + cube*v, 0.43*root/v + 4*cube
 }
 
 // walkingGrade is the part of WalkingPower that gradient adds, per metre walked.

@@ -80,25 +80,32 @@ func (m *mover) airSlope(v float64) float64 {
 	return m.drag * (u*math.Abs(u) + 2*v*math.Abs(u))
 }
 
-// walkPower is the effort power of walking a cell at speed v, base = walkingBase(v).
-func (m *mover) walkPower(c *cell, v, base float64) float64 {
-	return m.economy*(c.surface*base+v*c.walk) + v*m.braking*c.brake + AirPower(m.drag, v, m.wind)
+// walkPower is the effort power of walking a cell at speed v, and its derivative by v.
+func (m *mover) walkPower(c *cell, v float64) (power, slope float64) {
+	base, baseSlope := walkingBaseAndSlope(v)
+	perMetre := m.economy*c.walk + m.braking*c.brake
+	return m.economy*c.surface*base + v*perMetre + AirPower(m.drag, v, m.wind),
+		m.economy*c.surface*baseSlope + perMetre + m.airSlope(v)
+}
+
+// fullWalkPower is walkPower at the fastest walk.
+func (m *mover) fullWalkPower(c *cell) float64 {
+	v := m.fastestWalk
+	return m.economy*(c.surface*m.capBase+v*c.walk) + v*m.braking*c.brake + AirPower(m.drag, v, m.wind)
 }
 
 // walk is walking at the power p or at the fastest walk, whichever is slower.
 func (m *mover) walk(c *cell, p float64) stride {
-	if full := m.walkPower(c, m.fastestWalk, m.capBase); full <= p {
+	if full := m.fullWalkPower(c); full <= p {
 		return stride{m.fastestWalk, full, 0}
-	}
-	perMetre := m.economy*c.walk + m.braking*c.brake
-	slope := func(v float64) float64 {
-		return m.economy*c.surface*walkingBaseSlope(v) + perMetre + m.airSlope(v)
 	}
 	guess := math.Min(m.fastestWalk, p/(m.economy*(2.2*c.surface+c.walk)+m.braking*c.brake+0.5))
 	v := root(0, m.fastestWalk, math.Max(guess, 0.1), func(v float64) (float64, float64) {
-		return m.walkPower(c, v, walkingBase(v)) - p, slope(v)
+		value, slope := m.walkPower(c, v)
+		return value - p, slope
 	})
-	return stride{v, p, p / (v * slope(v))}
+	_, slope := m.walkPower(c, v)
+	return stride{v, p, p / (v * slope)}
 }
 
 // root finds where an increasing function crosses zero between low and top, by Newton's

@@ -123,13 +123,18 @@ func (g *Ground) RunningWork(a Athlete) float64 {
 	return work
 }
 
-// summaryCells is how many cells stand for a course that is known by its totals only.
-const summaryCells = 48
+// A course known by its totals stands for summaryHills hills, each a climb and a descent,
+// whose steepness is spread evenly within summarySpread of the mean: enough that not
+// all of them come to a walk, or to the fastest walk, at one and the same power.
+const (
+	summaryHills  = 24
+	summarySpread = 0.2
+)
 
 // NewSummaryGround makes ground for a race that is known only by its distance, ascent and
-// descent in metres: climbs and descents of one steepness alternate evenly over the
-// distance. It returns an error that wraps ErrSummary for numbers that no ground can
-// have: a distance of 0 or less, negative or non-finite heights, or more metres of
+// descent in metres: climbs and descents of about one steepness alternate evenly over
+// the distance. It returns an error that wraps ErrSummary for numbers that no ground
+// can have: a distance of 0 or less, negative or non-finite heights, or more metres of
 // height than of distance.
 func NewSummaryGround(distance, ascent, descent float64) (*Ground, error) {
 	if !(distance > 0 && distance <= course.MaxLength) || !(ascent >= 0) || !(descent >= 0) || !(ascent+descent <= distance) {
@@ -140,13 +145,16 @@ func NewSummaryGround(distance, ascent, descent float64) (*Ground, error) {
 	if height > 0 {
 		upShare = ascent / height
 	}
-	g := &Ground{cells: make([]cell, 0, summaryCells), length: distance}
-	for j := range summaryCells / 2 {
-		start := distance * float64(2*j) / summaryCells
-		turn := start + distance*2/summaryCells*upShare
-		end := distance * float64(2*j+2) / summaryCells
-		g.add(start, turn, gradient)
-		g.add(turn, end, -gradient)
+	g := &Ground{cells: make([]cell, 0, 2*summaryHills), length: distance}
+	hill := distance / summaryHills
+	for j := range summaryHills {
+		// 5 and 24 have no common divisor: steep and gentle hills alternate.
+		place := float64(j*5%summaryHills)/(summaryHills-1) - 0.5
+		steep := gradient * (1 + 2*summarySpread*place)
+		start := hill * float64(j)
+		turn := start + hill*upShare
+		g.add(start, turn, steep)
+		g.add(turn, hill*float64(j+1), -steep)
 	}
 	return g, nil
 }

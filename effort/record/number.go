@@ -17,7 +17,7 @@ func parseNumber(s string, decimalComma bool) (float64, error) {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return 0, fmt.Errorf("%s is not a finite number", quote(s))
-	case err != nil || strings.Trim(s, "0123456789.eE+-") != "":
+	case err != nil || strings.ContainsAny(s, "xX_"):
 		return 0, fmt.Errorf("%s is not a number", quote(s))
 	}
 	return v, nil

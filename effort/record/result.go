@@ -70,7 +70,7 @@ func (r Result) fault() error {
 
 func (r Result) distanceFault() error {
 	switch d := r.Distance; {
-	case d == 0 && (r.GPX != "" || r.Ground != nil):
+	case d == 0 && (strings.TrimSpace(r.GPX) != "" || r.Ground != nil):
 		return nil
 	case math.IsNaN(d) || math.IsInf(d, 0):
 		return fmt.Errorf("%w: %g is not a finite number", ErrDistance, d)
@@ -91,8 +91,8 @@ func (r Result) reliefFault() error {
 			return fmt.Errorf("%w: %s %g m is negative or not finite", ErrAscent, v.name, v.metres)
 		}
 	}
-	if d, _, _ := r.extent(); d > 0 && r.Ascent+r.Descent > d {
-		return fmt.Errorf("%w: %g m up and %g m down do not fit on %g m: steeper than 100 %%", ErrAscent, r.Ascent, r.Descent, d)
+	if d, up, down := r.extent(); d > 0 && up+down > d {
+		return fmt.Errorf("%w: %g m up and %g m down do not fit on %g m: steeper than 100 %%", ErrAscent, up, down, d)
 	}
 	return nil
 }

@@ -1,0 +1,152 @@
+package coursefile
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"isoeffort.example/course"
+)
+
+const testdata = "../../testdata/"
+
+// refused are the files of testdata/gpx/odd that no course can be told from.
+var refused = []struct {
+	name  string
+	text  string // behind the file's name
+	cause error
+}{
+	{"empty", ": file is empty", ErrEmpty},
+	{"plain-text", `:1: not XML: the file begins with "a list of places to run to"`, ErrNotXML},
+	{"truncated", ":6: malformed file: unexpected EOF", ErrSyntax},
+	{"mismatched-tags", ":5: malformed file: element <ele> closed by </elle>", ErrSyntax},
+	{"junk-after-root", ":9: malformed file: element <gpx> after the end of the document", ErrSyntax},
+	{"text-after-root", `:10: malformed file: text after the end of the document: "the end"`, ErrSyntax},
+	{"no-track", ": no point of a track or route", ErrNoTrack},
+	{"one-point", ": fewer than two points at different places", course.ErrTooFewPoints},
+	{"one-place", ": fewer than two points at different places", course.ErrTooFewPoints},
+	{"no-elevation", ": no elevation", course.ErrNoElevation},
+	{"nan-latitude", `:5: bad coordinate: value is not a finite number: lat "NaN"`, ErrCoordinate},
+	{"inf-longitude", `:5: bad coordinate: value is not a finite number: lon "-Inf"`, course.ErrNotFinite},
+	{"latitude-91", ":5: bad coordinate: lat 91 is outside -90 to 90", ErrCoordinate},
+	{"longitude-270", ":6: bad coordinate: lon 270 is outside -180 to 180", ErrCoordinate},
+	{"words-for-latitude", `:5: bad coordinate: not a number: lat "50 0.06 N"`, ErrCoordinate},
+	{"missing-lat", ":5: bad coordinate: lat is missing", ErrCoordinate},
+	{"empty-lon", ":5: bad coordinate: lon is missing", ErrCoordinate},
+	{"lat-twice", ":5: bad coordinate: lat is given twice", ErrCoordinate},
+	{"waypoint-without-lat", ":3: bad coordinate: lat is missing", ErrCoordinate},
+	{"gap-22km", ":6: gap of over 20 km between neighbouring points: 22.1 km", ErrGap},
+	{"gap-between-tracks", ":8: gap of over 20 km between neighbouring points: 33.3 km", ErrGap},
+	{"elevation-20000", ":5: elevation outside -500 to 9000 m: 20000 m", course.ErrElevationRange},
+	{"elevation-minus-20000", ":5: elevation outside -500 to 9000 m: -20000 m", course.ErrElevationRange},
+	{"elevation-nan", `:5: value is not a finite number: elevation "NaN"`, course.ErrNotFinite},
+	{"elevation-comma", `:5: not a number: elevation "110,5"`, ErrNumber},
+	{"too-long", ": course longer than 1000 km: 1114.7 km", course.ErrTooLong},
+	{"map-document", ":2: not a GPX document: the root element is <kml>", ErrNotGPX},
+	{"web-page", ":2: not a GPX document: the root element is <html>", ErrNotGPX},
+	{"unknown-encoding", `:1: character encoding is not known: "runes-7"`, ErrEncoding},
+	{"unknown-entity", ":3: malformed file: invalid character entity &nbsp;", ErrSyntax},
+	{"own-entity", ":4: malformed file: invalid character entity &b;", ErrSyntax},
+	{"latin-1-undeclared", ":3: malformed file: invalid UTF-8", ErrSyntax},
+}
+
+func TestOddFilesRefused(t *testing.T) {
+	for _, tt := range refused {
+		name := tt.name + ".gpx"
+		_, err := Open(testdata+"gpx/odd/"+name, Options{File: name})
+		if err == nil || err.Error() != name+tt.text || !errors.Is(err, tt.cause) {
+			t.Errorf("got  %v\nwant %s", err, name+tt.text)
+		}
+	}
+}
+
+// mended are the files of testdata/gpx/odd that are read, with what is warned of.
+var mended = []struct {
+	name     string
+	course   string
+	length   float64 // m, to the decimetre
+	relief   course.Relief
+	warnings []string
+}{
+	{"elevation-missing", "Ridge Round", 444.9, course.Relief{Ascent: 30}, []string{"elevation missing at 3 of 5 points, first at line 4: filled from the neighbours"}},
+	{"elevation-empty", "Ridge Round", 222.5, course.Relief{Ascent: 5}, []string{"elevation missing at 2 of 4 points, first at line 5: filled from the neighbours"}},
+	{"elevation-white-space", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"elevation-in-pieces", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"times-back", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"time goes back at 2 of 3 points, first at line 5: the order of the file was kept"}},
+	{"times-odd", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"gap-3km", "", 3225.7, course.Relief{Ascent: 10, Descent: 10}, []string{"gap of over 2 km between neighbouring points at 1 place, the widest 3.0 km up to km 3.1, line 7: bridged by a straight line"}},
+	{"waypoints", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{`1 of 3 waypoints left out, being over 500 m from the course, first "Inn" at line 7`}},
+	{"waypoint-without-name", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"1 of 2 waypoints left out for want of a name, first at line 4"}},
+	{"out-and-back", "Ridge Round", 4449.2, course.Relief{Ascent: 100, Descent: 100}, []string{`4 of 5 waypoints lie where the course comes by more than once, first "Mill" by km 0.4 and 4.0: placed by their order in the file, that one at km 0.4`}},
+	{"out-and-back-unordered", "Ridge Round", 4449.2, course.Relief{Ascent: 100, Descent: 100}, []string{`1 of 3 waypoints lie where the course comes by more than once, first "Yard" by km 0.0 and 4.4: placed by their order in the file, that one at km 0.0`}},
+	{"laps", "Ridge Round", 6347.9, course.Relief{Ascent: 12}, []string{`4 of 4 waypoints lie where the course comes by more than once, first "Tent 1" by km 0.8 and 2.9: placed by their order in the file, that one at km 0.8`}},
+	{"byte-order-mark", "Höhe", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"utf-16-le", "Höhe", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"utf-16-be", "Höhe", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"utf-16-in-name-only", "Höhe", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"latin-1", "Höhe", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"prefixed", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"long-comment", "Old Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"extension", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"bad-fields", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"one-line", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"crlf", "Ridge Round", 222.5, course.Relief{Ascent: 5}, []string{"elevation missing at 1 of 3 points, first at line 5: filled from the neighbours"}},
+	{"track-and-bad-route", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"route", "Old Round", 111.2, course.Relief{Ascent: 10}, nil},
+	{"two-tracks", "Second Half", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"2 tracks were joined in the order of the file"}},
+	{"date-line", "Ridge Round", 14339.1, course.Relief{Ascent: 10}, []string{"gap of over 2 km between neighbouring points at 1 place, the widest 14.3 km up to km 14.3, line 6: bridged by a straight line"}},
+	{"pole", "Ridge Round", 223.4, course.Relief{Ascent: 10}, nil},
+	{"repeated-points", "Ridge Round", 222.5, course.Relief{Ascent: 9, Descent: 5}, nil},
+	{"no-name-space", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+}
+
+func TestOddFilesRead(t *testing.T) {
+	for _, tt := range mended {
+		name := tt.name + ".gpx"
+		c, err := Open(testdata+"gpx/odd/"+name, Options{Smoothing: course.AsGiven})
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if c.Name() != tt.course || !near(c.Length(), tt.length, 0.05) {
+			t.Errorf("%s: %q of %.1f m, want %q of %.1f m", name, c.Name(), c.Length(), tt.course, tt.length)
+		}
+		if r := c.Relief(); !near(r.Ascent, tt.relief.Ascent, 1e-6) || !near(r.Descent, tt.relief.Descent, 1e-6) {
+			t.Errorf("%s: %+v, want %+v", name, r, tt.relief)
+		}
+		if !slices.Equal(c.Warnings(), tt.warnings) {
+			t.Errorf("%s: warnings\n%q, want\n%q", name, c.Warnings(), tt.warnings)
+		}
+	}
+}
+
+func near(a, b, tolerance float64) bool { return a-b <= tolerance && b-a <= tolerance }
+
+// TestEveryOddFileIsExplained holds the folder, the tables above and the README of
+// testdata to the same files.
+func TestEveryOddFileIsExplained(t *testing.T) {
+	readme, err := os.ReadFile(testdata + "README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tabled []string
+	for _, tt := range refused {
+		tabled = append(tabled, tt.name+".gpx")
+	}
+	for _, tt := range mended {
+		tabled = append(tabled, tt.name+".gpx")
+	}
+	files, err := filepath.Glob(testdata + "gpx/odd/*")
+	if err != nil || len(files) != len(tabled) {
+		t.Errorf("%d files, %d in the tables, %v", len(files), len(tabled), err)
+	}
+	for _, f := range files {
+		name := filepath.Base(f)
+		if !slices.Contains(tabled, name) || !strings.Contains(string(readme), "\n| "+name+" |") {
+			t.Errorf("%s is missing in a table or in the README", name)
+		}
+	}
+}

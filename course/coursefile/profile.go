@@ -1,0 +1,87 @@
+package coursefile
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"isoeffort.example/course"
+)
+
+// A profile is what both readers gather: the ground point by point, with the line that
+// each point stands on.
+type profile struct {
+	distance  []float64
+	elevation []float64 // NaN where missing
+	line      []int
+	warnings  []string
+}
+
+func (p *profile) add(distance, elevation float64, line int) {
+	p.distance = append(p.distance, distance)
+	p.elevation = append(p.elevation, elevation)
+	p.line = append(p.line, line)
+}
+
+func (p *profile) warn(format string, args ...any) {
+	p.warnings = append(p.warnings, fmt.Sprintf(format, args...))
+}
+
+// fill interpolates missing elevations over distance, which must not decrease. Before
+// the first and after the last one known, that one holds.
+func (p *profile) fill() error {
+	missing, first := 0, 0
+	known := -1 // the last point before i whose elevation is known
+	for i, z := range p.elevation {
+		if math.IsNaN(z) {
+			if missing == 0 {
+				first = i
+			}
+			missing++
+			continue
+		}
+		p.fillBetween(known, i)
+		known = i
+	}
+	if known < 0 {
+		return course.ErrNoElevation
+	}
+	p.fillBetween(known, len(p.elevation))
+	if missing > 0 {
+		p.warn("elevation missing at %d of %d points, first at line %d: filled from the neighbours",
+			missing, len(p.elevation), p.line[first])
+	}
+	return nil
+}
+
+// fillBetween fills the elevations between two points that know theirs; either may lie
+// beyond the end.
+func (p *profile) fillBetween(from, to int) {
+	for i := from + 1; i < to; i++ {
+		switch {
+		case from < 0:
+			p.elevation[i] = p.elevation[to]
+		case to == len(p.elevation) || p.distance[to] == p.distance[from]:
+			p.elevation[i] = p.elevation[from]
+		default:
+			share := (p.distance[i] - p.distance[from]) / (p.distance[to] - p.distance[from])
+			p.elevation[i] = p.elevation[from] + share*(p.elevation[to]-p.elevation[from])
+		}
+	}
+}
+
+// course makes the course; landmarks are placed by distance.
+func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*course.Course, error) {
+	c, err := course.New(p.distance, p.elevation, course.Options{
+		Name: name, Length: o.Length, Smoothing: o.Smoothing, Grid: o.Grid,
+		Landmarks: landmarks, Warnings: p.warnings,
+	})
+	var point *course.PointError
+	switch {
+	case errors.As(err, &point):
+		return nil, o.errorAt(p.line[point.Index], point.Err)
+	case err != nil:
+		return nil, o.errorAt(0, err)
+	}
+	return c, nil
+}

@@ -1,0 +1,63 @@
+package coursefile
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"isoeffort.example/course"
+)
+
+// Longest texts kept, in characters.
+const (
+	maxName = 100
+	maxNote = 1000
+)
+
+// oneLine collapses white space to single blanks, drops characters that control the
+// screen rather than show, and cuts off what exceeds most characters.
+func oneLine(s string, most int) string {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == '\ufeff':
+			return -1
+		}
+		return r
+	}, s)
+	s = strings.Join(strings.Fields(s), " ")
+	count := 0
+	for i := range s {
+		if count == most {
+			return strings.TrimSpace(s[:i]) + "…"
+		}
+		count++
+	}
+	return s
+}
+
+// quoted shows a piece of the file in an error.
+func quoted(s string) string { return fmt.Sprintf("%q", oneLine(s, 40)) }
+
+// number reads a finite number; what says in errors what it is.
+func number(what, text string) (float64, error) {
+	v, err := strconv.ParseFloat(text, 64)
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return 0, fmt.Errorf("%w: %s %s", course.ErrNotFinite, what, quoted(text))
+	case err != nil:
+		return 0, because(ErrNumber, "%s %s", what, quoted(text))
+	}
+	return v, nil
+}
+
+// counted says how many there are of a thing.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
