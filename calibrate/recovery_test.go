@@ -15,10 +15,14 @@ import (
 
 // TestRecovery draws 200 athletes from the prior on each of five seeds, gives each six
 // races with 3 % noise, and fits them: the hour power must come back within 4 % in the
-// median, and 90 % intervals must hold 85 to 95 % of the truths, for each number.
+// median on every seed, and over the 1000 athletes the 90 % intervals must hold 88 to
+// 93 % of the truths, for each number. A right interval over 200 athletes falls outside
+// 85 to 95 % once in fifty times, so the seeds are not held to that one by one.
 func TestRecovery(t *testing.T) {
 	t.Parallel()
-	for seed := range uint64(5) {
+	var hits [effort.Numbers]int
+	const seeds = 5
+	for seed := range uint64(seeds) {
 		truths, fits := recover200(t, seed)
 		for n := range effort.Number(effort.Numbers) {
 			hit := 0
@@ -30,14 +34,18 @@ func TestRecovery(t *testing.T) {
 				}
 				off = append(off, math.Abs(fit.Athlete.Get(n)/truths[i].Get(n)-1))
 			}
-			cover := float64(hit) / float64(len(fits))
-			t.Logf("seed %d, %v: coverage %.3f, median error %.1f %%", seed, n, cover, 100*median(off))
-			if n <= effort.Fade && (cover < 0.85 || cover > 0.95) {
-				t.Errorf("seed %d: 90 %% intervals of the %v hold %.1f %% of the truths", seed, n, 100*cover)
-			}
+			hits[n] += hit
+			t.Logf("seed %d, %v: coverage %.3f, median error %.1f %%", seed, n, float64(hit)/200, 100*median(off))
 			if n == effort.HourPower && median(off) > 0.04 {
 				t.Errorf("seed %d: median error of hour power %.1f %%", seed, 100*median(off))
 			}
+		}
+	}
+	for n, hit := range hits {
+		cover := float64(hit) / (200 * seeds)
+		t.Logf("%v: coverage %.3f", effort.Number(n), cover)
+		if cover < 0.88 || cover > 0.93 {
+			t.Errorf("90 %% intervals of the %v hold %.1f %% of the truths", effort.Number(n), 100*cover)
 		}
 	}
 }

@@ -10,11 +10,18 @@ type joiner struct {
 	price, time [2][]float64 // summed over the cells, for each gait
 	best        [2][]float64 // least price up to a cell, the last bout of the gait
 	start       [2][]int     // where that bout starts
+	change      float64      // price of a change of gait
 }
 
-// notRun is the price in multiples of time that keeps the programme from running where
-// a run would be slower than the slowest run.
-const notRun = 1000
+const (
+	// notRun is the price, in multiples of its time, of running where that is slower than
+	// the slowest run: a ramp too short for a walk of its own is jogged, a longer one not.
+	notRun = 1
+
+	// changePrice is the time in seconds that a change of gait must save to be worth
+	// asking of a runner. [Our own.]
+	changePrice = 5
+)
 
 // join fills gaits for the cells from first on, given the price and the time in seconds
 // of each cell in either gait. Bouts are at least least seconds long, the first and the
@@ -55,7 +62,7 @@ func (b *joiner) extend(g, i, begin int, least float64) {
 	if begin > 0 {
 		before = b.best[1-g][begin]
 	}
-	if fresh := before + b.price[g][i] - b.price[g][begin]; fresh < b.best[g][i] {
+	if fresh := before + b.change + b.price[g][i] - b.price[g][begin]; fresh < b.best[g][i] {
 		b.best[g][i], b.start[g][i] = fresh, begin
 	}
 }
@@ -92,6 +99,7 @@ func (b *joiner) resize(n int) {
 // and capability of the traverse that the integrator holds.
 func (in *Integrator) joinBouts(least float64) {
 	m, out := &in.mover, &in.out
+	in.joiner.change = changePrice
 	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
 		c, p := &in.ground.cells[j], in.offer[j]
 		length := c.length

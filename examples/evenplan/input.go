@@ -1,0 +1,172 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	_ "embed"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"isoeffort.example/calibrate"
+	"isoeffort.example/course"
+	"isoeffort.example/course/coursefile"
+	"isoeffort.example/effort"
+	"isoeffort.example/effort/record"
+)
+
+// The invented course and runner.
+var (
+	//go:embed demo/course.gpx
+	demoCourse []byte
+
+	//go:embed demo/results.csv
+	demoResults []byte
+)
+
+// demoLength is the measured length of the invented course in metres.
+const demoLength = 86_400
+
+// courseName is what messages call the course's file.
+func (o *options) courseName() string {
+	if o.course == "" {
+		return "demo/course.gpx"
+	}
+	return o.course
+}
+
+// smoothing is what -smooth asks of package course.
+func (o *options) smoothing() float64 {
+	if o.smooth == 0 {
+		return course.AsGiven
+	}
+	return o.smooth
+}
+
+func (o *options) readCourse() (*course.Course, error) {
+	co := coursefile.Options{Length: o.length, Smoothing: o.smoothing(), File: o.courseName()}
+	if o.course != "" {
+		return coursefile.Open(o.course, co)
+	}
+	if co.Length == 0 {
+		co.Length = demoLength
+	}
+	return coursefile.ReadGPX(bytes.NewReader(demoCourse), co)
+}
+
+// runner is an athlete, what the numbers rest on and what is doubtful about both.
+type runner struct {
+	athlete  effort.Athlete
+	basis    effort.Basis
+	warnings []string // of the results file
+	doubts   []string // of the fit
+}
+
+func (o *options) readRunner(ctx context.Context) (runner, error) {
+	if o.athlete.given {
+		return runner{athlete: o.athlete.Athlete}, nil
+	}
+	results, warnings, err := o.readResults()
+	if err != nil {
+		return runner{}, err
+	}
+	fit, err := calibrate.Fit(ctx, results, calibrate.Options{Surroundings: o.race.Surroundings})
+	if err != nil {
+		return runner{}, fmt.Errorf("%s: %w", o.resultsName(), err)
+	}
+	return runner{athlete: fit.Athlete, basis: fit.Basis, warnings: warnings, doubts: fit.Warnings}, nil
+}
+
+// resultsName is what messages call the results file.
+func (o *options) resultsName() string {
+	if o.results == "" {
+		return "demo/results.csv"
+	}
+	return o.results
+}
+
+// readResults returns the results of one runner, on their courses where those are given.
+func (o *options) readResults() ([]record.Result, []string, error) {
+	var in io.Reader = bytes.NewReader(demoResults)
+	if o.results != "" {
+		f, err := os.Open(o.results)
+		if err != nil {
+			return nil, nil, &record.Error{File: o.results, Err: cause(err)}
+		}
+		defer f.Close()
+		in = f
+	}
+	read, err := record.Read(in, record.Options{File: o.resultsName(), Now: time.Now()})
+	if err != nil {
+		return nil, nil, err
+	}
+	results, err := o.ofRunner(read.Results)
+	if err != nil {
+		return nil, nil, err
+	}
+	warnings := read.Warnings
+	for i := range results {
+		more, err := o.findGround(&results[i])
+		if err != nil {
+			return nil, nil, err
+		}
+		warnings = append(warnings, more...)
+	}
+	return results, warnings, nil
+}
+
+// ofRunner picks the results of the runner asked for, or of the only one.
+func (o *options) ofRunner(results []record.Result) ([]record.Result, error) {
+	var picked []record.Result
+	for _, r := range results {
+		if o.runner != "" && r.Runner != o.runner {
+			continue
+		}
+		if len(picked) > 0 && r.Runner != picked[0].Runner {
+			return nil, &record.Error{File: o.resultsName(), Line: r.Line, Err: fmt.Errorf(
+				"results of %q and of %q: choose one with -runner", picked[0].Runner, r.Runner)}
+		}
+		picked = append(picked, r)
+	}
+	if len(picked) == 0 {
+		return nil, &record.Error{File: o.resultsName(), Err: fmt.Errorf("no results of a runner %q", o.runner)}
+	}
+	return picked, nil
+}
+
+// findGround reads the course of a result that names its file, scaled to the result's
+// distance where it has one.
+func (o *options) findGround(r *record.Result) (warnings []string, err error) {
+	if r.GPX == "" {
+		return nil, nil
+	}
+	name := r.GPX
+	if !filepath.IsAbs(name) {
+		name = filepath.Join(filepath.Dir(o.results), name)
+	}
+	c, err := coursefile.Open(name, coursefile.Options{Length: r.Distance, Smoothing: o.smoothing()})
+	if err != nil {
+		return nil, err
+	}
+	r.Ground = c
+	if err := r.Check(); err != nil {
+		return nil, &record.Error{File: o.resultsName(), Line: r.Line, Err: cause(err)}
+	}
+	for _, w := range c.Warnings() {
+		warnings = append(warnings, name+": "+w)
+	}
+	return warnings, nil
+}
+
+// cause is an error's text without the place that is already said.
+func cause(err error) error {
+	if located, ok := err.(*record.Error); ok {
+		return located.Err
+	}
+	if path, ok := err.(*os.PathError); ok {
+		return path.Err
+	}
+	return err
+}

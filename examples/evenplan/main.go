@@ -1,0 +1,84 @@
+// Evenplan prints an even-effort plan for one runner and one course. Without arguments
+// it plans an invented runner's day on an invented course; with -course and -results it
+// plans yours.
+//
+//	go run ./examples/evenplan
+//	go run ./examples/evenplan -course race.gpx -length 86000 -results past.csv -goal 10:30:00
+//
+// Input that cannot be used gives one line on standard error, FILE:LINE: cause, and exit
+// status 2. What was mended in a file is said on standard error, beside the plan.
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"isoeffort.example/plan"
+	"isoeffort.example/plan/write"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run is the program; it returns the exit status.
+func run(args []string, stdout, stderr io.Writer) int {
+	o, err := parse(args)
+	if errors.Is(err, flag.ErrHelp) {
+		usage(stdout)
+		return 0
+	}
+	var page bytes.Buffer
+	var warnings []string
+	if err == nil {
+		warnings, err = o.print(&page)
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, oneLine(err))
+		return 2
+	}
+	for _, w := range warnings {
+		fmt.Fprintln(stderr, w)
+	}
+	if _, err := page.WriteTo(stdout); err != nil {
+		fmt.Fprintln(stderr, oneLine(err))
+		return 1
+	}
+	return 0
+}
+
+// print makes the plan and writes it in the format asked for. The warnings are those of
+// the files read.
+func (o *options) print(w io.Writer) (warnings []string, err error) {
+	c, err := o.readCourse()
+	if err != nil {
+		return nil, err
+	}
+	r, err := o.readRunner(context.Background())
+	if err != nil {
+		return nil, err
+	}
+	race := o.race
+	race.Basis = r.basis
+	p, err := plan.Even(c, r.athlete, race)
+	if err != nil {
+		return nil, err
+	}
+	p.Warnings = append(p.Warnings, r.doubts...)
+	for _, text := range c.Warnings() {
+		warnings = append(warnings, o.courseName()+": "+text)
+	}
+	return append(warnings, r.warnings...), writers[o.format](w, p, o.every.spacing)
+}
+
+// writers are the formats by name.
+var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
+	"text": write.Text, "csv": write.CSV, "json": write.JSON,
+}
+
+// oneLine is an error's text on one line.
+func oneLine(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }

@@ -1,0 +1,195 @@
+package plan
+
+import (
+	"fmt"
+	"time"
+
+	"isoeffort.example/course"
+	"isoeffort.example/effort"
+)
+
+// A Plan is an even-effort plan. Times are whole milliseconds, so that sums are exact.
+type Plan struct {
+	Course  *course.Course
+	Athlete effort.Athlete
+	Race    Race
+
+	// Intensity is the relative intensity: effort over present capability.
+	Intensity float64
+
+	// Budget is the share of the effort budget that the plan spends; above 1 the goal
+	// is beyond the athlete.
+	Budget float64
+
+	Moving  time.Duration // on the course without stops
+	Stopped time.Duration // planned stops
+	Gun     time.Duration // from the gun to the finish: delay, moving and stops
+
+	FirstHalf    time.Duration // moving time to half the distance
+	WalkingShare float64       // of the moving time
+	GaitChanges  int
+
+	HoldBack HoldBack
+
+	// BoutCost is what keeping bouts of one gait to the shortest bout costs.
+	BoutCost time.Duration
+
+	Best Best
+
+	Climbs   []Climb
+	Warnings []string // to be shown beside the plan
+
+	trace []effort.State // at the start and after each cell
+	walks []bool         // of each cell
+}
+
+// HoldBack says how much of the intensity is held back at the start and what it costs in
+// time, at the same budget.
+type HoldBack struct {
+	Share float64
+	Cost  time.Duration
+}
+
+// Best is the fastest time that the whole budget allows under the same delay, stops,
+// holding back and bouts.
+type Best struct {
+	Intensity float64
+	Moving    time.Duration
+	Gun       time.Duration
+
+	// Low and High are the ends of the central 90 % interval of Gun, from what the
+	// athlete's numbers rest on and how far one race lies from another. Both are 0 for
+	// an athlete taken as known.
+	Low, High time.Duration
+}
+
+// Even returns the even-effort plan of a race. A goal beyond the athlete is planned, with
+// a Budget above 1 and a warning.
+//
+// The error wraps ErrGoal, ErrOption or ErrStop, or one of package effort's.
+func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
+	if err := r.check(c); err != nil {
+		return nil, err
+	}
+	g, err := effort.NewGround(c, r.Step)
+	if err != nil {
+		return nil, err
+	}
+	in, err := effort.NewIntegrator(g, a, r.Surroundings)
+	if err != nil {
+		return nil, err
+	}
+	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r, Warnings: c.Warnings()}}
+	if err := m.best(); err != nil {
+		return nil, err
+	}
+	if err := m.solve(); err != nil {
+		return nil, err
+	}
+	m.plan.describeClimbs()
+	m.plan.warn()
+	return m.plan, nil
+}
+
+// maker builds a plan with one integrator.
+type maker struct {
+	in   *effort.Integrator
+	plan *Plan
+}
+
+// demand is the race's, for a moving time in seconds or, at 0, a budget.
+func (m *maker) demand(moving, budget, tilt float64) effort.Demand {
+	return effort.Demand{Moving: moving, Budget: budget, Tilt: tilt, ShortestBout: m.plan.Race.bout()}
+}
+
+// best finds the fastest time on the whole budget.
+func (m *maker) best() error {
+	p := m.plan
+	flat, err := m.in.Solve(effort.State{}, m.demand(0, 1, 0))
+	if err != nil {
+		return err
+	}
+	moving, intensity := flat.Finish().Moving, flat.Intensity
+	if tilt := p.Race.tilt(moving); tilt != 0 {
+		held, err := m.in.Solve(effort.State{}, m.demand(0, 1, tilt))
+		if err != nil {
+			return err
+		}
+		moving, intensity = held.Finish().Moving, held.Intensity
+	}
+	p.Best = Best{Intensity: intensity, Moving: millis(moving)}
+	p.Best.Gun = p.gun(p.Best.Moving)
+	if p.Race.Basis.Known() {
+		return nil
+	}
+	fastest, err := m.in.Fastest(nil)
+	if err != nil {
+		return err
+	}
+	low, high := p.Race.Basis.Interval(moving, fastest.Slope)
+	p.Best.Low, p.Best.High = p.gun(millis(low)), p.gun(millis(high))
+	return nil
+}
+
+// gun is the gun time of a moving time.
+func (p *Plan) gun(moving time.Duration) time.Duration {
+	return p.Race.StartDelay + p.Race.standing() + moving
+}
+
+// solve finds the plan's pace: without holding back first, which says what that costs.
+func (m *maker) solve() error {
+	p := m.plan
+	moving := 0.0 // the best
+	if p.Race.Goal > 0 {
+		moving = p.Race.goalMoving().Seconds()
+	}
+	flat, err := m.in.Solve(effort.State{}, m.demand(moving, 1, 0))
+	if err != nil {
+		return err
+	}
+	flatMoving, flatBudget := flat.Finish().Moving, flat.Finish().Spent
+	tilt := p.Race.tilt(flatMoving)
+	if tilt == 0 {
+		m.keep(flat)
+		return nil
+	}
+	p.HoldBack.Share = -tilt
+	same, err := m.in.Solve(effort.State{}, m.demand(0, flatBudget, tilt))
+	if err != nil {
+		return fmt.Errorf("plan: holding back: %w", err)
+	}
+	p.HoldBack.Cost = millis(same.Finish().Moving - flatMoving)
+	if moving > 0 {
+		if same, err = m.in.Solve(effort.State{}, m.demand(moving, 1, tilt)); err != nil {
+			return err
+		}
+	}
+	m.keep(same)
+	return nil
+}
+
+// keep copies a solution out of the integrator into the plan.
+func (m *maker) keep(s effort.Solution) {
+	p := m.plan
+	finish := s.Finish()
+	p.Intensity, p.Budget = s.Intensity, finish.Spent
+	p.Moving, p.Stopped = millis(finish.Moving), p.Race.standing()
+	p.Gun = p.gun(p.Moving)
+	p.BoutCost = millis(s.BoutCost)
+	p.trace = append([]effort.State{s.From}, s.End...)
+	p.walks = make([]bool, len(s.Gait))
+	for j, g := range s.Gait {
+		p.walks[j] = g == effort.Walk
+		if j > 0 && p.walks[j] != p.walks[j-1] {
+			p.GaitChanges++
+		}
+	}
+	length := p.Course.Length()
+	p.FirstHalf = millis(p.at(length / 2).Moving)
+	p.WalkingShare = p.walking(0, length) / finish.Moving
+}
+
+// millis is so many seconds as a duration of whole milliseconds.
+func millis(seconds float64) time.Duration {
+	return effort.Seconds(seconds).Round(time.Millisecond)
+}

@@ -1,0 +1,140 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"isoeffort.example/course"
+	"isoeffort.example/effort"
+)
+
+// A Race is what the runner wants of the day and what the day adds.
+type Race struct {
+	// Goal is the finish time to plan for: gun time, from the gun to the finish, or net
+	// time, from the start line, if Net is set. 0 plans the fastest time that the
+	// effort budget allows.
+	Goal time.Duration
+	Net  bool
+
+	// Start is when the gun goes. The zero time leaves clock times out.
+	Start time.Time
+
+	// StartDelay is the time from the gun to the start line.
+	StartDelay time.Duration
+
+	// Stops are planned halts, in any order.
+	Stops []Stop
+
+	// HoldBack is the share of relative intensity held back at the start and returned
+	// by the end, evenly over the work: 0.02 starts 2 % below the mean and ends 2 %
+	// above it. 0 means DefaultHoldBack where more than four hours of moving are
+	// planned; Off is none.
+	HoldBack float64
+
+	// ShortestBout is the least duration of running or walking between two changes of
+	// gait. 0 means DefaultBout; Off leaves the gait to the effort rule, however short.
+	ShortestBout time.Duration
+
+	Surroundings effort.Surroundings
+
+	// Step is the length in metres of the cells that are computed. 0 means
+	// effort.DefaultStep.
+	Step float64
+
+	// Basis is what the athlete's numbers rest on. Its zero value takes them as known.
+	Basis effort.Basis
+}
+
+// Off, as Race.HoldBack or Race.ShortestBout, switches the piece off.
+const Off = -1
+
+// Defaults that a zero Race stands for.
+const (
+	DefaultHoldBack = 0.02
+	DefaultBout     = 3 * time.Minute
+
+	holdBackBeyond = 4 * time.Hour // of moving time
+)
+
+// A Stop is a planned halt.
+type Stop struct {
+	Distance float64 // m from the start, before the finish
+	Duration time.Duration
+}
+
+// The causes for which a race cannot be planned.
+var (
+	ErrGoal   = errors.New("goal out of range")
+	ErrOption = errors.New("option out of range")
+	ErrStop   = errors.New("stop off the course or of no duration")
+)
+
+// longest is the longest race that is planned.
+const longest = 1000 * time.Hour
+
+// check returns an error that wraps one of the sentinels if the race makes no sense on
+// the course.
+func (r Race) check(c *course.Course) error {
+	if r.Goal < 0 || r.Goal > longest {
+		return fmt.Errorf("plan: %w: %v is not within 0 to %v", ErrGoal, r.Goal, longest)
+	}
+	if r.StartDelay < 0 || r.StartDelay > 24*time.Hour {
+		return fmt.Errorf("plan: %w: start delay %v is not within 0 to 24 h", ErrOption, r.StartDelay)
+	}
+	if r.HoldBack != Off && !(r.HoldBack >= 0 && r.HoldBack <= 0.2) {
+		return fmt.Errorf("plan: %w: hold back %g is not within 0 to 0.2", ErrOption, r.HoldBack)
+	}
+	if r.ShortestBout != Off && (r.ShortestBout < 0 || r.ShortestBout > time.Hour) {
+		return fmt.Errorf("plan: %w: shortest bout %v is not within 0 to 1 h", ErrOption, r.ShortestBout)
+	}
+	for _, s := range r.Stops {
+		if !(s.Distance >= 0 && s.Distance < c.Length()) || s.Duration <= 0 || s.Duration > longest {
+			return fmt.Errorf("plan: %w: %v at %.2f km", ErrStop, s.Duration, s.Distance/1000)
+		}
+	}
+	if r.Goal > 0 && r.goalMoving() <= 0 {
+		return fmt.Errorf("plan: %w: %v leaves no time to move after %v of delay and stops", ErrGoal, r.Goal, r.Goal-r.goalMoving())
+	}
+	return nil
+}
+
+// standing is the time of the race not spent moving, from where the goal counts.
+func (r Race) standing() time.Duration {
+	sum := time.Duration(0)
+	for _, s := range r.Stops {
+		sum += s.Duration
+	}
+	return sum
+}
+
+// goalMoving is what the goal leaves for moving.
+func (r Race) goalMoving() time.Duration {
+	left := r.Goal - r.standing()
+	if !r.Net {
+		left -= r.StartDelay
+	}
+	return left
+}
+
+// bout is the shortest bout in seconds, 0 for none.
+func (r Race) bout() float64 {
+	switch r.ShortestBout {
+	case Off:
+		return 0
+	case 0:
+		return DefaultBout.Seconds()
+	}
+	return r.ShortestBout.Seconds()
+}
+
+// tilt is the pace's tilt for a planned moving time in seconds.
+func (r Race) tilt(moving float64) float64 {
+	switch {
+	case r.HoldBack == Off, r.HoldBack == 0 && moving <= holdBackBeyond.Seconds():
+		return 0
+	case r.HoldBack == 0:
+		return -DefaultHoldBack
+	}
+	return -r.HoldBack
+}

@@ -1,0 +1,47 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// beyondLongest is how many times the longest result a plan may last before its times
+// are called rough.
+const beyondLongest = 2
+
+// manyChanges is the number of gait changes per hour above which a plan says so.
+const manyChanges = 8
+
+func (p *Plan) warn() {
+	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
+	if p.Budget > 1+1e-6 {
+		say("The goal is beyond this runner: it needs %s the effort budget of a race, %.0f %% more effort than can be held. The fastest sensible gun time is %s.",
+			times(p.Budget), 100*(p.Intensity/p.Best.Intensity-1), clock(p.Best.Gun))
+	}
+	b := p.Race.Basis
+	if planned := max(p.Moving, p.Best.Moving); b.Results > 0 && planned > beyondLongest*b.Longest {
+		say("This race is %.1f times as long as the longest result it rests on (%s): take every time as rough. 90 %% interval of the best time: %s to %s.",
+			float64(planned)/float64(b.Longest), clock(b.Longest), clock(p.Best.Low), clock(p.Best.High))
+	}
+	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > manyChanges {
+		say("The plan changes between running and walking %.0f times an hour: a longer shortest bout would make it calmer.", rate)
+	}
+}
+
+// times is a multiple in words that stay short.
+func times(budget float64) string {
+	if budget >= 100 {
+		return "over 100 times"
+	}
+	if budget < 2 {
+		return fmt.Sprintf("%.2f times", budget)
+	}
+	return fmt.Sprintf("%.1f times", budget)
+}
+
+// clock writes a duration as H:MM:SS.
+func clock(d time.Duration) string {
+	s := int64(math.Round(d.Seconds()))
+	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+}

@@ -1,0 +1,205 @@
+package write
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"isoeffort.example/plan"
+)
+
+// width is the number of columns that no line exceeds.
+const width = 80
+
+// page collects lines of text.
+type page struct {
+	strings.Builder
+	plan  *plan.Plan
+	units units
+}
+
+// Text prints a plan as plain text of at most 80 columns: what it asks for, the splits,
+// the climbs with what to do on each, and the cautions. Splits every mile are printed
+// with distances in miles and heights in feet, all others in kilometres and metres.
+//
+// Text panics where plan.Splits does; its error is the writer's.
+func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
+	t := page{plan: p, units: metric}
+	if every == plan.EveryMile {
+		t.units = imperial
+	}
+	t.title()
+	t.summary()
+	t.warnings()
+	t.climbs()
+	t.splits(every)
+	t.cautions()
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+func (t *page) title() {
+	name := plain(t.plan.Course.Name())
+	if name == "" {
+		name = "Course"
+	}
+	relief := t.plan.Course.Relief()
+	t.line("%s: even-effort plan", clip(name, width-20))
+	heights := "heights as given"
+	if relief.Smoothing > 0 {
+		heights = fmt.Sprintf("heights smoothed over %.0f m", relief.Smoothing)
+	}
+	u := t.units
+	t.line("%.1f %s, %.0f %s up, %.0f %s down (%s)", t.plan.Course.Length()/u.distance, u.long,
+		relief.Ascent/u.height, u.short, relief.Descent/u.height, u.short, heights)
+	t.line("")
+}
+
+// summary says what the plan asks for and how that stands to what the runner can give.
+func (t *page) summary() {
+	p := t.plan
+	t.entry("Finish", t.finish())
+	t.entry("Effort", t.effort())
+	t.entry("Budget", t.budget())
+	switch {
+	case p.WalkingShare == 0:
+		t.entry("Walking", "none")
+	default:
+		t.entry("Walking", fmt.Sprintf("%.0f %% of the moving time, in %s", 100*p.WalkingShare, count(t.walks(), "stretch", "stretches")))
+	}
+	t.entry("Talk test", talk(p.Intensity))
+	t.line("")
+}
+
+func (t *page) walks() int {
+	n := 0
+	for _, b := range t.plan.Bouts(0, t.plan.Course.Length()) {
+		if b.Gait == plan.Walk {
+			n++
+		}
+	}
+	return n
+}
+
+func (t *page) finish() string {
+	p := t.plan
+	s := hms(p.Gun) + " gun time"
+	if p.Race.StartDelay > 0 {
+		s += fmt.Sprintf(", %s net (%s from the gun to the start line)", hms(p.Gun-p.Race.StartDelay), ms(p.Race.StartDelay))
+	}
+	if p.Stopped > 0 {
+		s += ", stops of " + brief(p.Stopped) + " included"
+	}
+	if start := p.Race.Start; !start.IsZero() {
+		s += fmt.Sprintf("; gun at %s, finish at %s", start.Format("15:04:05"), start.Add(p.Gun).Round(time.Second).Format("15:04:05"))
+	}
+	return s + "."
+}
+
+func (t *page) effort() string {
+	p := t.plan
+	s := fmt.Sprintf("the same from start to finish: %.0f %% of what you could hold for one hour at that point of the race.", 100*p.Intensity)
+	if h := p.HoldBack; h.Share > 0 {
+		s += fmt.Sprintf(" Hold back a little at first: %.1f %% easier at the start, as much harder at the end. That costs %s and guards against opening too fast.",
+			100*h.Share, count(int(seconds(h.Cost)), "second", "seconds"))
+	}
+	return s
+}
+
+func (t *page) budget() string {
+	p := t.plan
+	s := fmt.Sprintf("%s of what one race allows.", percent(p.Budget))
+	if p.Race.Goal > 0 {
+		s += " With all of it the fastest gun time would be " + hms(p.Best.Gun)
+	} else {
+		s += " No goal was given: this is the fastest time it allows"
+	}
+	if p.Best.High > 0 {
+		s += fmt.Sprintf(" (nine times in ten between %s and %s)", hms(p.Best.Low), hms(p.Best.High))
+	}
+	return s + "."
+}
+
+// talk says how an intensity should feel. Common practice, no source.
+func talk(intensity float64) string {
+	switch {
+	case intensity < 0.87:
+		return "you can speak in whole sentences all the time, uphill too. If not, ease off."
+	case intensity < 0.97:
+		return "you can speak in short sentences. If you cannot, ease off."
+	}
+	return "a few words at a time."
+}
+
+func (t *page) warnings() {
+	if len(t.plan.Warnings) == 0 {
+		return
+	}
+	for _, w := range t.plan.Warnings {
+		t.entry("Note", plain(w))
+	}
+	t.line("")
+}
+
+func (t *page) climbs() {
+	if len(t.plan.Climbs) == 0 {
+		t.line("NO CLIMB of %d %s or more.", int(30/t.units.height+0.5), t.units.short)
+		t.line("")
+		return
+	}
+	u := t.units
+	t.line("CLIMBS, and what to do on each")
+	for _, c := range t.plan.Climbs {
+		name := plain(c.Name)
+		if name == "" {
+			name = "Climb"
+		}
+		t.line("%6.1f-%.1f %s  %s", c.Climb.Start/u.distance, c.Climb.Top/u.distance, u.long, clip(name, 50))
+		t.line("        %.0f %s up in %.1f %s (%.1f %%): %s, %s /%s. %s.", c.Rise/u.height, u.short,
+			c.Length()/u.distance, u.long, 100*c.Gradient(), brief(c.Took), ms(u.pace(c.Pace)), u.long, t.advice(c))
+	}
+	t.line("")
+}
+
+// advice starts a sentence with a climb's advice, and puts it in the page's units.
+func (t *page) advice(c plan.Climb) string {
+	s := c.Describe(t.units.distance, t.units.long)
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+func (t *page) cautions() {
+	t.line("CAUTIONS")
+	for _, c := range Cautions {
+		t.wrap("", c)
+	}
+}
+
+// entry prints a labelled paragraph.
+func (t *page) entry(label, text string) { t.wrap(fmt.Sprintf("%-11s", label), text) }
+
+// wrap prints a paragraph behind a label, the later lines indented as deep.
+func (t *page) wrap(label, text string) {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(label))
+	if label == "" {
+		label, indent = "- ", "  "
+	}
+	line := label
+	for _, word := range strings.Fields(text) {
+		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width && strings.TrimSpace(line) != "" {
+			t.line("%s", strings.TrimRight(line, " "))
+			line = indent
+		}
+		if !strings.HasSuffix(line, " ") && line != "" {
+			line += " "
+		}
+		line += word
+	}
+	t.line("%s", line)
+}
+
+func (t *page) line(format string, args ...any) {
+	fmt.Fprintf(t, format, args...)
+	t.WriteByte('\n')
+}

@@ -1,0 +1,58 @@
+package write
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Cautions are printed with every plan.
+var Cautions = [...]string{
+	"This plan is arithmetic about effort. The race's medical team, local rules and your doctor come before it.",
+	"Drink to thirst, never a fixed large amount; gaining weight on the way is a warning sign.",
+	"Stop and seek help for chest pain, collapse, confusion, dark urine or repeated vomiting. Do not start with a fever or a recent illness.",
+	"In heat or cold follow the race's orders: the plan knows nothing of either.",
+	"Never chase a lost minute or a cutoff: go by effort, and trust the course markers over a watch.",
+}
+
+// count writes a number of things.
+func count(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
+}
+
+// percent writes a share, and never says 100 % of what is over it.
+func percent(share float64) string {
+	switch {
+	case share > 100:
+		return "over 10000 %"
+	case math.Abs(share-1) < 0.0005:
+		return "100 %"
+	case share > 0.99 && share < 1.01:
+		return fmt.Sprintf("%.1f %%", 100*share)
+	}
+	return fmt.Sprintf("%.0f %%", 100*share)
+}
+
+// clip shortens a text to n characters, saying so by an ellipsis.
+func clip(s string, n int) string {
+	if utf8.RuneCountInString(s) <= n {
+		return s
+	}
+	return strings.TrimRight(string([]rune(s)[:n-1]), " ") + "…"
+}
+
+// plain takes out what would disturb a page: control characters and runs of space.
+func plain(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
+			return ' '
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(s), " ")
+}
