@@ -25,6 +25,7 @@ func (p *problem) report() *Estimate {
 		e.Basis.Longest = max(e.Basis.Longest, r.Time)
 	}
 	e.warn(p)
+	e.Basis.Doubts = e.Warnings
 	return e
 }
 
@@ -47,7 +48,7 @@ func (e *Estimate) warn(p *problem) {
 	if len(e.Residuals) > 1 {
 		for _, n := range []effort.Number{effort.Endurance, effort.Fade} {
 			if e.prior[n].LogSD > 0 && e.Informed(n) < littleInformed {
-				say("the results say little about the %v: %.3g is mostly the prior's", n, e.Athlete.Get(n))
+				say("the results say little about the %v: %.3g is mostly the prior's, a usual runner's", n, e.Athlete.Get(n))
 			}
 		}
 	}

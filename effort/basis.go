@@ -20,6 +20,9 @@ type Basis struct {
 
 	Results int           // how many results were used, 0: none
 	Longest time.Duration // of them
+
+	// Doubts are what a reader of a plan should know about the numbers, in plain words.
+	Doubts []string
 }
 
 // Known reports whether the athlete is taken as known, without a spread.

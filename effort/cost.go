@@ -79,7 +79,7 @@ func walkingGrade(i float64) float64 {
 //
 // It is effort of the legs that limits speed and tires but uses no oxygen: our own
 // modelling choice. With RunningCost it gives speeds on descents of 5, 10, 15, 20 and
-// 30 % of 1.112, 1.151, 1.094, 0.967 and 0.682 times the level one; the fastest times
+// 30 % of 1.113, 1.151, 1.094, 0.967 and 0.682 times the level one; the fastest times
 // in hill races give 1.134, 1.167, 1.086, 0.938 and 0.646 (Kay 2012, J Quant Anal
 // Sports 8(4), second-hand). Without it the running curve is too fast downhill, as its
 // own authors say. BrakingCost(NaN) is NaN.

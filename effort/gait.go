@@ -143,7 +143,7 @@ func root(low, top, x float64, f func(float64) (value, slope float64)) float64 {
 func (m *mover) choose(c *cell, p float64) (Gait, stride) {
 	run := m.run(c, p)
 	full := m.order / (m.order - 1)
-	if run.speed > full*m.fastestWalk {
+	if run.speed > full*m.fastestWalk && run.speed >= m.slowestRun {
 		return Run, run
 	}
 	walk := m.walk(c, p)

@@ -38,7 +38,7 @@ func (c Climb) Describe(metres float64, unit string) string {
 	case Walk:
 		return "walk all of it"
 	case Run:
-		return "run all of it, easily"
+		return "run all of it, no harder than on the flat"
 	}
 	at := func(distance float64) string { return fmt.Sprintf("%.1f", distance/metres) }
 	var walks []string

@@ -37,7 +37,7 @@ type Plan struct {
 	Best Best
 
 	Climbs   []Climb
-	Warnings []string // to be shown beside the plan
+	Warnings []string // to be shown beside the plan, the gravest first
 
 	trace []effort.State // at the start and after each cell
 	walks []bool         // of each cell
@@ -79,7 +79,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r, Warnings: c.Warnings()}}
+	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r}}
 	if err := m.best(); err != nil {
 		return nil, err
 	}
@@ -88,6 +88,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	}
 	m.plan.describeClimbs()
 	m.plan.warn()
+	m.plan.Warnings = append(append(m.plan.Warnings, r.Basis.Doubts...), c.Warnings()...)
 	return m.plan, nil
 }
 

@@ -56,12 +56,11 @@ func (o *options) readCourse() (*course.Course, error) {
 	return coursefile.ReadGPX(bytes.NewReader(demoCourse), co)
 }
 
-// runner is an athlete, what the numbers rest on and what is doubtful about both.
+// runner is an athlete, what the numbers rest on, and what was mended in the files.
 type runner struct {
 	athlete  effort.Athlete
 	basis    effort.Basis
 	warnings []string // of the results file
-	doubts   []string // of the fit
 }
 
 func (o *options) readRunner(ctx context.Context) (runner, error) {
@@ -76,7 +75,7 @@ func (o *options) readRunner(ctx context.Context) (runner, error) {
 	if err != nil {
 		return runner{}, fmt.Errorf("%s: %w", o.resultsName(), err)
 	}
-	return runner{athlete: fit.Athlete, basis: fit.Basis, warnings: warnings, doubts: fit.Warnings}, nil
+	return runner{athlete: fit.Athlete, basis: fit.Basis, warnings: warnings}, nil
 }
 
 // resultsName is what messages call the results file.

@@ -68,7 +68,6 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	if err != nil {
 		return nil, err
 	}
-	p.Warnings = append(p.Warnings, r.doubts...)
 	for _, text := range c.Warnings() {
 		warnings = append(warnings, o.courseName()+": "+text)
 	}

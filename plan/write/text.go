@@ -63,24 +63,39 @@ func (t *page) summary() {
 	t.entry("Finish", t.finish())
 	t.entry("Effort", t.effort())
 	t.entry("Budget", t.budget())
-	switch {
-	case p.WalkingShare == 0:
-		t.entry("Walking", "none")
-	default:
-		t.entry("Walking", fmt.Sprintf("%.0f %% of the moving time, in %s", 100*p.WalkingShare, count(t.walks(), "stretch", "stretches")))
-	}
+	t.entry("Walking", t.walking())
+	t.entry("Halves", fmt.Sprintf("%s for the first half of the distance, %s for the second (moving).",
+		hms(p.FirstHalf), hms(time.Duration(seconds(p.Moving)-seconds(p.FirstHalf))*time.Second)))
 	t.entry("Talk test", talk(p.Intensity))
 	t.line("")
 }
 
-func (t *page) walks() int {
-	n := 0
-	for _, b := range t.plan.Bouts(0, t.plan.Course.Length()) {
+// walking says how much is walked, and where if that is quickly said.
+func (t *page) walking() string {
+	p := t.plan
+	var walks []plan.Bout
+	for _, b := range p.Bouts(0, p.Course.Length()) {
 		if b.Gait == plan.Walk {
-			n++
+			walks = append(walks, b)
 		}
 	}
-	return n
+	if len(walks) == 0 {
+		return "none."
+	}
+	s := fmt.Sprintf("%.0f %% of the moving time, in %s.", 100*p.WalkingShare, count(len(walks), "stretch", "stretches"))
+	if len(walks) <= 24 && p.WalkingShare < 0.95 {
+		s += " At " + t.places(walks) + "."
+	}
+	return s
+}
+
+// places lists stretches.
+func (t *page) places(walks []plan.Bout) string {
+	var at []string
+	for _, b := range walks {
+		at = append(at, fmt.Sprintf("%.1f-%.1f", b.From/t.units.distance, b.To/t.units.distance))
+	}
+	return strings.Join(at, ", ") + " " + t.units.long
 }
 
 func (t *page) finish() string {
@@ -138,7 +153,7 @@ func (t *page) warnings() {
 		return
 	}
 	for _, w := range t.plan.Warnings {
-		t.entry("Note", plain(w))
+		t.entry("Note", sentence(plain(w)))
 	}
 	t.line("")
 }
@@ -154,19 +169,14 @@ func (t *page) climbs() {
 	for _, c := range t.plan.Climbs {
 		name := plain(c.Name)
 		if name == "" {
-			name = "Climb"
+			name = "Unnamed climb"
 		}
-		t.line("%6.1f-%.1f %s  %s", c.Climb.Start/u.distance, c.Climb.Top/u.distance, u.long, clip(name, 50))
-		t.line("        %.0f %s up in %.1f %s (%.1f %%): %s, %s /%s. %s.", c.Rise/u.height, u.short,
-			c.Length()/u.distance, u.long, 100*c.Gradient(), brief(c.Took), ms(u.pace(c.Pace)), u.long, t.advice(c))
+		where := fmt.Sprintf("%5.1f-%.1f %s ", c.Climb.Start/u.distance, c.Climb.Top/u.distance, u.long)
+		t.wrap(pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), %s at %s /%s. %s", clip(name, 40),
+			c.Rise/u.height, u.short, c.Length()/u.distance, u.long, 100*c.Gradient(),
+			brief(c.Took), ms(u.pace(c.Pace)), u.long, sentence(c.Describe(u.distance, u.long))))
 	}
 	t.line("")
-}
-
-// advice starts a sentence with a climb's advice, and puts it in the page's units.
-func (t *page) advice(c plan.Climb) string {
-	s := c.Describe(t.units.distance, t.units.long)
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 func (t *page) cautions() {
@@ -188,7 +198,7 @@ func (t *page) wrap(label, text string) {
 	line := label
 	for _, word := range strings.Fields(text) {
 		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width && strings.TrimSpace(line) != "" {
-			t.line("%s", strings.TrimRight(line, " "))
+			t.line("%s", line)
 			line = indent
 		}
 		if !strings.HasSuffix(line, " ") && line != "" {
@@ -200,6 +210,5 @@ func (t *page) wrap(label, text string) {
 }
 
 func (t *page) line(format string, args ...any) {
-	fmt.Fprintf(t, format, args...)
-	t.WriteByte('\n')
+	t.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " ") + "\n")
 }

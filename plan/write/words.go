@@ -17,6 +17,16 @@ var Cautions = [...]string{
 	"Never chase a lost minute or a cutoff: go by effort, and trust the course markers over a watch.",
 }
 
+// sentence gives a text a capital and a full stop.
+func sentence(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	s = string(unicode.ToUpper(first)) + s[size:]
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s
+}
+
 // count writes a number of things.
 func count(n int, one, more string) string {
 	if n == 1 {
