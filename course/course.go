@@ -130,6 +130,9 @@ func (o Options) grid() float64 {
 	return o.Grid
 }
 
+// minLength keeps the arithmetic of a profile away from overflow.
+const minLength = 1e-12 // m
+
 // clean checks a profile and returns it anew with the first distance 0 and no distance
 // twice.
 func clean(distance, elevation []float64) (x, z []float64, err error) {
@@ -152,6 +155,9 @@ func clean(distance, elevation []float64) (x, z []float64, err error) {
 	}
 	if len(x) < 2 {
 		return nil, nil, fmt.Errorf("course: %w", ErrTooFewPoints)
+	}
+	if length := x[len(x)-1]; length < minLength {
+		return nil, nil, fmt.Errorf("course: %w: they are %g m apart", ErrTooFewPoints, length)
 	}
 	return x, z, nil
 }

@@ -20,7 +20,7 @@ const (
 
 	// changePrice is the time in seconds that a change of gait must save to be worth
 	// asking of a runner. [Our own.]
-	changePrice = 5
+	changePrice = 15
 )
 
 // join fills gaits for the cells from first on, given the price and the time in seconds
