@@ -110,6 +110,9 @@ func (o Options) filled() (Options, error) {
 	if !(o.Noise > 0 && o.Noise <= 1) || !(o.NoiseWeight >= 0) {
 		return o, fmt.Errorf("calibrate: %w: noise %g worth %g results", ErrOption, o.Noise, o.NoiseWeight)
 	}
+	if !(o.Step >= 1 && o.Step <= 10_000) {
+		return o, fmt.Errorf("calibrate: %w: step %g m is not within 1 to 10000 m", ErrOption, o.Step)
+	}
 	return o, o.Prior.check()
 }
 

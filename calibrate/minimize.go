@@ -37,7 +37,11 @@ func (p *problem) descend() error {
 			return nil
 		}
 	}
-	return fmt.Errorf("calibrate: %w: %.2g SD from the mode: %v", ErrNoFit, math.Sqrt(p.decrement()), last)
+	err := fmt.Errorf("calibrate: %w: the last point lies %.2g SD from the mode", ErrNoFit, math.Sqrt(p.decrement()))
+	if last != nil {
+		err = fmt.Errorf("%w: %w", err, last)
+	}
+	return err
 }
 
 // minimize moves z to where one method ends, if that is no worse.

@@ -36,7 +36,7 @@ func (p *problem) noiseWeight() float64 {
 // scatter is the SD of the results about the fit, without the guess; 0 if nothing is
 // left of them to tell.
 func (p *problem) scatter() float64 {
-	if p.free() < 1 {
+	if p.free() < 0.5 {
 		return 0
 	}
 	return math.Sqrt(p.squares() / p.free())

@@ -86,9 +86,6 @@ func (a Athlete) filled() Athlete {
 	return a
 }
 
-// fadeScale is h₀ of Capability, in hour-equivalents.
-const fadeScale = 1.5
-
 // Capability returns the effort power in W/kg that stands for a relative intensity of 1
 // after work hour-equivalents, that is after 3600 · HourPower · work J/kg:
 //
@@ -102,14 +99,6 @@ func (a Athlete) Capability(work float64) float64 {
 	}
 	f := a.filled()
 	return f.HourPower * math.Exp(-f.Fade*fadeTime(work, f.FadeShape))
-}
-
-// fadeTime is the work as the fade counts it, h₀ ((1 + h/h₀)^q − 1)/q.
-func fadeTime(work, shape float64) float64 {
-	if shape == 1 {
-		return work
-	}
-	return fadeScale * (math.Pow(1+work/fadeScale, shape) - 1) / shape
 }
 
 // Intensity returns the relative intensity that spends the whole budget in a duration of

@@ -25,7 +25,7 @@ const (
 
 // join fills gaits for the cells from first on, given the price and the time in seconds
 // of each cell in either gait. Bouts are at least least seconds long, the first and the
-// last too; a course shorter than that is of one gait.
+// last too; but a course of one gait may be shorter.
 func (b *joiner) join(gaits []Gait, first int, least float64, cost func(j int) (price, time [2]float64)) {
 	n := len(gaits) - first
 	b.resize(n + 1)
@@ -39,10 +39,12 @@ func (b *joiner) join(gaits []Gait, first int, least float64, cost func(j int) (
 	var begin [2]int // the latest start of a bout that is long enough at i
 	for i := 1; i <= n; i++ {
 		for g := range 2 {
+			b.best[g][i], b.start[g][i] = math.Inf(1), 0
+			b.extend(g, i, begin[g], least)
 			for begin[g]+1 <= i && b.time[g][i]-b.time[g][begin[g]+1] >= least {
 				begin[g]++
+				b.extend(g, i, begin[g], least)
 			}
-			b.extend(g, i, begin[g], least)
 		}
 	}
 	b.trace(gaits[first:], n)
@@ -51,7 +53,6 @@ func (b *joiner) join(gaits []Gait, first int, least float64, cost func(j int) (
 // extend finds the best course up to cell i that ends in a bout of gait g: one cell more
 // of the bout before, or a new bout from begin.
 func (b *joiner) extend(g, i, begin int, least float64) {
-	b.best[g][i], b.start[g][i] = math.Inf(1), 0
 	if more := b.best[g][i-1] + b.price[g][i] - b.price[g][i-1]; i > 1 && more < b.best[g][i] {
 		b.best[g][i], b.start[g][i] = more, b.start[g][i-1]
 	}
@@ -69,8 +70,10 @@ func (b *joiner) extend(g, i, begin int, least float64) {
 
 func (b *joiner) trace(gaits []Gait, n int) {
 	g := 0
-	if math.IsInf(b.best[0][n], 1) && math.IsInf(b.best[1][n], 1) { // shorter than one bout
-		b.best[0][n], b.best[1][n] = b.price[0][n], b.price[1][n]
+	for g := range 2 {
+		if whole := b.price[g][n] + b.change; whole < b.best[g][n] { // it may be shorter than one bout
+			b.best[g][n], b.start[g][n] = whole, 0
+		}
 	}
 	if b.best[1][n] < b.best[0][n] {
 		g = 1

@@ -150,7 +150,7 @@ func TestExponentGrows(t *testing.T) {
 // the larger slowing of fields is mispacing and no part of a plan.
 func TestMarathonHalves(t *testing.T) {
 	t.Parallel()
-	in := integrator(t, level(t, 42_195), Usual(16.61), Surroundings{})
+	in := integrator(t, level(t, 42_195), Usual(16.12), Surroundings{})
 	s := solve(t, in, State{}, Demand{})
 	near(t, "time, s", s.Finish().Moving, 3*3600, 60)
 	first := s.At(42_195.0 / 2).Moving

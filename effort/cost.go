@@ -51,21 +51,6 @@ const StandingPower = 1.44
 // Exerc 51:1954, doi:10.1249/MSS.0000000000002002, second-hand.
 func WalkingPower(v, i float64) float64 { return walkingBase(v) + v*walkingGrade(i) }
 
-// walkingBase is the part of WalkingPower that depends on speed alone.
-func walkingBase(v float64) float64 {
-	value, _ := walkingBaseAndSlope(v)
-	return value
-}
-
-// walkingBaseAndSlope returns walkingBase and its derivative; at 0 that is infinite.
-func walkingBaseAndSlope(v float64) (value, slope float64) {
-	if v == 0 {
-		return 0, math.Inf(1)
-	}
-	root, cube := 1.94*math.Pow(v, 0.43), 0.24*v*v*v
-	return root + cube*v, 0.43*root/v + 4*cube
-}
-
 // walkingGrade is the part of WalkingPower that gradient adds, per metre walked.
 func walkingGrade(i float64) float64 {
 	g := 100 * clampGradient(i, -0.40, 0.45)

@@ -25,6 +25,7 @@ type mover struct {
 	drag, wind              float64
 	order                   float64 // n = 1/k
 	capBase                 float64 // walkingBase(fastestWalk)
+	base                    []node
 }
 
 func newMover(a Athlete, s Surroundings) mover {
@@ -33,7 +34,7 @@ func newMover(a Athlete, s Surroundings) mover {
 		economy: a.Economy, braking: a.Braking,
 		fastestWalk: a.FastestWalk, slowestRun: a.SlowestRun,
 		drag: s.Drag, wind: s.HeadWind,
-		order: 1 / a.Endurance, capBase: walkingBase(a.FastestWalk),
+		order: 1 / a.Endurance, capBase: walkingBase(a.FastestWalk), base: baseTable(),
 	}
 }
 
@@ -82,7 +83,7 @@ func (m *mover) airSlope(v float64) float64 {
 
 // walkPower is the effort power of walking a cell at speed v, and its derivative by v.
 func (m *mover) walkPower(c *cell, v float64) (power, slope float64) {
-	base, baseSlope := walkingBaseAndSlope(v)
+	base, baseSlope := walkingBaseFast(m.base, v)
 	perMetre := m.economy*c.walk + m.braking*c.brake
 	return m.economy*c.surface*base + v*perMetre + AirPower(m.drag, v, m.wind),
 		m.economy*c.surface*baseSlope + perMetre + m.airSlope(v)
@@ -100,13 +101,18 @@ func (m *mover) walk(c *cell, p float64) stride {
 		return stride{m.fastestWalk, full, 0}
 	}
 	guess := math.Min(m.fastestWalk, p/(m.economy*(2.2*c.surface+c.walk)+m.braking*c.brake+0.5))
+	var slope float64
 	v := root(0, m.fastestWalk, math.Max(guess, 0.1), func(v float64) (float64, float64) {
-		value, slope := m.walkPower(c, v)
+		var value float64
+		value, slope = m.walkPower(c, v)
 		return value - p, slope
 	})
-	_, slope := m.walkPower(c, v)
 	return stride{v, p, p / (v * slope)}
 }
+
+// rootTolerance is the relative step of Newton's method after which the next, being of
+// its square, would be within rounding.
+const rootTolerance = 1e-7
 
 // root finds where an increasing function crosses zero between low and top, by Newton's
 // method from a guess, bisecting where that would leave the bracket.
@@ -119,10 +125,10 @@ func root(low, top, x float64, f func(float64) (value, slope float64)) float64 {
 			low = x
 		}
 		next := x - value/slope
-		if !(next > low && next < top) {
+		if !(next >= low && next <= top) {
 			next = (low + top) / 2
 		}
-		if math.Abs(next-x) <= 1e-12*(math.Abs(x)+1e-3) {
+		if math.Abs(next-x) <= rootTolerance*x {
 			return next
 		}
 		x = next

@@ -5,97 +5,6 @@ import (
 	"sort"
 )
 
-// A State is where a runner stands in a race.
-type State struct {
-	Distance float64 // horizontal, from the start of the course, m
-	Moving   float64 // time spent moving so far, s
-	Work     float64 // effort so far in hour-equivalents, 1/(3600 HourPower)
-	Spent    float64 // effort budget spent so far, 1 = all
-}
-
-// Pace is how a runner spreads effort over a course.
-type Pace struct {
-	// Intensity is the relative intensity, the same everywhere but for the tilt.
-	Intensity float64
-
-	// Tilt makes the intensity at a place where the share s of the course's running
-	// work is done Intensity · (1 + Tilt (1 − 2s)): above 0 it starts fast, below 0 it
-	// holds back at first and returns it by the end.
-	Tilt float64
-
-	// Gaits, if not nil, is the gait of every cell of the ground. Nil leaves the gait
-	// to the rule, cell by cell.
-	Gaits []Gait
-}
-
-// A Traverse is a passage over the cells of a ground, from a state to the finish. Cells
-// before the state are not part of it. All slices have an element for each cell and
-// belong to the Integrator: they hold until its next use.
-type Traverse struct {
-	First int       // the cell in which the traverse starts
-	From  State     // where it starts
-	End   []State   // after each cell
-	Gait  []Gait    // in each cell
-	Power []float64 // effort power in each cell, W/kg
-
-	timeSlope, spentSlope float64 // dT/dlnε and dB/dlnε
-}
-
-// Finish returns the state at the finish.
-func (t *Traverse) Finish() State { return t.End[len(t.End)-1] }
-
-// At returns the state at a distance from the start of the course, which is taken to
-// lie between the traverse's start and the finish; within a cell all columns run
-// straight.
-func (t *Traverse) At(distance float64) State {
-	n := len(t.End)
-	if distance <= t.From.Distance {
-		return t.From
-	}
-	j := t.First + sort.Search(n-t.First, func(i int) bool { return t.End[t.First+i].Distance >= distance })
-	if j == n {
-		return t.Finish()
-	}
-	a, b := t.From, t.End[j]
-	if j > t.First {
-		a = t.End[j-1]
-	}
-	share := (distance - a.Distance) / (b.Distance - a.Distance)
-	return State{
-		Distance: distance,
-		Moving:   a.Moving + share*(b.Moving-a.Moving),
-		Work:     a.Work + share*(b.Work-a.Work),
-		Spent:    a.Spent + share*(b.Spent-a.Spent),
-	}
-}
-
-// WalkingTime returns the seconds walked between two distances.
-func (t *Traverse) WalkingTime(from, to float64) float64 {
-	sum := 0.0
-	t.each(from, to, func(_ int, a, b State, walking bool) {
-		if walking {
-			sum += b.Moving - a.Moving
-		}
-	})
-	return sum
-}
-
-// EffortBetween returns the effort in J/kg between two distances.
-func (t *Traverse) EffortBetween(from, to float64, a Athlete) float64 {
-	return (t.At(to).Work - t.At(from).Work) * 3600 * a.HourPower
-}
-
-// each visits the parts of cells between two distances.
-func (t *Traverse) each(from, to float64, visit func(cell int, a, b State, walking bool)) {
-	n := len(t.End)
-	j := t.First + sort.Search(n-t.First, func(i int) bool { return t.End[t.First+i].Distance > from })
-	for a := t.At(from); j < n && a.Distance < to; j++ {
-		b := t.At(math.Min(to, t.End[j].Distance))
-		visit(j, a, b, t.Gait[j] == Walk)
-		a = b
-	}
-}
-
 // An Integrator moves an athlete over a ground. It keeps its scratch memory between
 // uses, so it must not be shared between goroutines; a used one allocates nothing.
 type Integrator struct {
@@ -103,6 +12,7 @@ type Integrator struct {
 	athlete Athlete
 	mover   mover
 	tilt    tilt
+	clock   fadeClock
 	out     Traverse
 	offer   []float64 // power on offer in each cell, W/kg
 	gaits   []Gait
@@ -127,6 +37,7 @@ func (in *Integrator) Reset(g *Ground, a Athlete, s Surroundings) error {
 	}
 	in.ground, in.athlete, in.mover = g, a.filled(), newMover(a, s)
 	in.tilt.valid = false
+	in.setClock()
 	n := len(g.cells)
 	if cap(in.out.End) < n {
 		in.out.End, in.out.Gait, in.out.Power = make([]State, n), make([]Gait, n), make([]float64, n)
@@ -135,6 +46,16 @@ func (in *Integrator) Reset(g *Ground, a Athlete, s Surroundings) error {
 	in.out.End, in.out.Gait, in.out.Power = in.out.End[:n], in.out.Gait[:n], in.out.Power[:n]
 	in.offer, in.gaits = in.offer[:n], in.gaits[:n]
 	return nil
+}
+
+// setClock prepares the fade for the athlete, who may do somewhat more work than running
+// all the way takes.
+func (in *Integrator) setClock() {
+	most := 0.0
+	if in.athlete.FadeShape != 1 {
+		most = 1.25 * in.ground.RunningWork(in.athlete) / (3600 * in.athlete.HourPower)
+	}
+	in.clock.set(in.athlete.FadeShape, most, len(in.ground.cells))
 }
 
 // Sweeps returns how many times the integrator has gone over its ground so far.
@@ -156,7 +77,7 @@ func (in *Integrator) Traverse(from State, p Pace) *Traverse {
 	out := &in.out
 	out.First = sort.Search(len(cells)-1, func(j int) bool { return cells[j].end > from.Distance })
 	out.From = from
-	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade, shape: in.athlete.FadeShape}
+	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade}
 	s.fullSpend = math.Pow(p.Intensity, in.mover.order)
 	for j := out.First; j < len(cells); j++ {
 		s.step(j)
@@ -170,7 +91,7 @@ type sweep struct {
 	in                    *Integrator
 	pace                  Pace
 	state                 State
-	fade, shape           float64
+	fade                  float64
 	fullSpend             float64 // Intensity^n
 	timeSlope, spentSlope float64
 }
@@ -186,7 +107,7 @@ func (s *sweep) step(j int) {
 	unit := 1 / (3600 * in.athlete.HourPower)
 	// Capability is taken at the middle of the cell, so the error is of second order.
 	half := s.state.Work + length*m.runCost(c)*unit/2
-	capability := in.athlete.HourPower * math.Exp(-s.fade*fadeTime(half, s.shape))
+	capability := in.athlete.HourPower * math.Exp(-s.fade*in.clock.time(half))
 	tilt, tiltSpend := in.tilt.at(j)
 	p := s.pace.Intensity * tilt * capability
 	gait, stride := in.stride(j, c, p, s.pace.Gaits)

@@ -176,11 +176,3 @@ func (in *Integrator) elasticity(j int, v float64) float64 {
 	}
 	return in.offer[j] / (v * slope)
 }
-
-// fadeTimeSlopes returns fadeTime and its derivatives by work and by shape.
-func fadeTimeSlopes(work, shape float64) (value, byWork, byShape float64) {
-	u := 1 + work/fadeScale
-	power, ln := math.Pow(u, shape), math.Log(u)
-	value = fadeScale * (power - 1) / shape
-	return value, power / u, fadeScale*power*ln/shape - value/shape
-}

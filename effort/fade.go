@@ -1,0 +1,65 @@
+package effort
+
+import "math"
+
+// fadeScale is h₀ of Capability, in hour-equivalents.
+const fadeScale = 1.5
+
+// fadeTime is the work as the fade counts it, h₀ ((1 + h/h₀)^q − 1)/q.
+func fadeTime(work, shape float64) float64 {
+	if shape == 1 {
+		return work
+	}
+	return fadeScale * (math.Pow(1+work/fadeScale, shape) - 1) / shape
+}
+
+// fadeTimeSlopes returns fadeTime and its derivatives by work and by shape.
+func fadeTimeSlopes(work, shape float64) (value, byWork, byShape float64) {
+	u := 1 + work/fadeScale
+	power, ln := math.Pow(u, shape), math.Log(u)
+	value = fadeScale * (power - 1) / shape
+	return value, power / u, fadeScale*power*ln/shape - value/shape
+}
+
+// A fadeClock tells fadeTime for one shape. On grounds of many cells it does so from a
+// table, because the power in it costs more than all the rest of a step: fadeNodes an
+// hour-equivalent, joined by cubics that meet value and derivative, within 1e-9.
+type fadeClock struct {
+	shape float64
+	table []node
+}
+
+const (
+	fadeNodes = 16
+	fadeCells = 500 // from which a table pays
+)
+
+// set prepares the clock for work of up to most hour-equivalents over so many cells.
+func (f *fadeClock) set(shape, most float64, cells int) {
+	if shape == 1 || cells < fadeCells {
+		f.shape, f.table = shape, f.table[:0]
+		return
+	}
+	need := int(math.Min(most*fadeNodes, 4096)) + 2
+	if f.shape != shape {
+		f.shape, f.table = shape, f.table[:0]
+	}
+	for i := len(f.table); i < need; i++ {
+		value, slope, _ := fadeTimeSlopes(float64(i)/fadeNodes, shape)
+		f.table = append(f.table, node{value, slope})
+	}
+}
+
+// time is fadeTime.
+func (f *fadeClock) time(work float64) float64 {
+	if f.shape == 1 {
+		return work
+	}
+	place := work * fadeNodes
+	if !(place >= 0 && place < float64(len(f.table)-1)) {
+		return fadeTime(work, f.shape)
+	}
+	i := int(place)
+	value, _ := hermite(f.table[i], f.table[i+1], place-float64(i), 1.0/fadeNodes)
+	return value
+}
