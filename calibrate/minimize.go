@@ -14,7 +14,7 @@ const (
 	gradientThreshold = 1e-4
 
 	// enough ends it too: the change of F over five steps that is not worth a sixth.
-	enough = 1e-6
+	enough = 1e-9
 
 	// decrementThreshold is what a point must meet to be believed the mode: gᵀH⁻¹g, the
 	// squared distance to the minimum of the local parabola in posterior SDs. Where a walk

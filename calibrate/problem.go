@@ -120,21 +120,22 @@ func (p *problem) time(i int, a effort.Athlete, gaits []effort.Gait) (f effort.F
 	return p.in.Fastest(gaits)
 }
 
-// rounds is how often at most the gaits are chosen anew and the noise weighed anew, and
-// settled the change of z and of ln σ at which that ends.
 const (
-	rounds  = 12
-	settled = 0.01
+	rounds     = 30   // at most, of what follows
+	gaitRounds = 8    // in which gaits are chosen anew; then they hold, should they go to and fro
+	settled    = 1e-5 // the change of z and of ln σ at which it ends
 )
 
 // solve finds the mode and its covariance. F with the gaits held is smooth, which the
 // minimiser needs; between its runs the gaits are chosen anew by the rule, and the
 // results' own scatter is weighed into the noise, until neither matters.
 func (p *problem) solve() error {
-	for range rounds {
+	for round := range rounds {
 		before := append([]float64(nil), p.z...)
-		if err := p.chooseGaits(); err != nil {
-			return err
+		if round < gaitRounds {
+			if err := p.chooseGaits(); err != nil {
+				return err
+			}
 		}
 		if err := p.descend(); err != nil {
 			return err

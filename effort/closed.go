@@ -38,11 +38,16 @@ func (a Athlete) UniformWork(t time.Duration) float64 {
 }
 
 // Seconds returns a duration of so many seconds, rounded to the nanosecond and held
-// within what a Duration can be.
+// within what a Duration can be; NaN gives 0.
 func Seconds(s float64) time.Duration {
-	const most = float64(math.MaxInt64)
-	if s = math.Round(s * 1e9); math.Abs(s) >= most {
-		return time.Duration(math.Copysign(math.MaxInt64, s))
+	const most = float64(math.MaxInt64) // 2^63, one more than a Duration can be
+	switch s = math.Round(s * 1e9); {
+	case s >= most:
+		return math.MaxInt64
+	case s <= -most:
+		return math.MinInt64
+	case math.IsNaN(s):
+		return 0
 	}
 	return time.Duration(s)
 }

@@ -23,7 +23,7 @@ func fadeTimeSlopes(work, shape float64) (value, byWork, byShape float64) {
 
 // A fadeClock tells fadeTime for one shape. On grounds of many cells it does so from a
 // table, because the power in it costs more than all the rest of a step: fadeNodes an
-// hour-equivalent, joined by cubics that meet value and derivative, within 1e-9.
+// hour-equivalent, joined by cubics that meet value and derivative, within 6e-8.
 type fadeClock struct {
 	shape float64
 	table []node

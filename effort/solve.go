@@ -81,7 +81,7 @@ func (in *Integrator) Solve(from State, d Demand) (Solution, error) {
 
 func (d Demand) check(from State) error {
 	switch {
-	case math.IsNaN(d.Moving) || math.IsInf(d.Moving, 0) || d.Moving < 0:
+	case !(d.Moving >= 0 && d.Moving < 1e9):
 		return fmt.Errorf("effort: %w: moving time %g s", ErrDemand, d.Moving)
 	case d.Moving > 0 && d.Moving <= from.Moving:
 		return fmt.Errorf("effort: %w: moving time %g s is over at %g s", ErrDemand, d.Moving, from.Moving)

@@ -79,8 +79,8 @@ func TestRemadeByRule(t *testing.T) {
 	}
 }
 
-// An athlete who never runs walks at best as fast as they can, and a budget cannot then
-// be spent.
+// An athlete who runs only above 4 m/s walks a goal that walking meets, at one power on
+// level ground.
 func TestOnlyWalks(t *testing.T) {
 	t.Parallel()
 	a := Usual(8)

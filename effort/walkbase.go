@@ -23,7 +23,7 @@ func walkingBaseAndSlope(v float64) (value, slope float64) {
 // A walk is solved for thousands of times in a plan, and the power of v in walkingBase
 // would take most of that time. So it is tabulated once, with its derivative, at
 // baseNodes a metre per second from baseLow to baseTop, and interpolated by cubics that
-// meet both: within 1e-9 of the function, relative, and within 1e-6 in its derivative.
+// meet both: within 3e-9 of the function, relative, and within 1e-6 in its derivative.
 const (
 	baseNodes = 256
 	baseLow   = 0.125
