@@ -72,7 +72,7 @@ func BrakingCost(i float64) float64 {
 	if i >= 0 {
 		return 0
 	}
-	return Gravity * -i / math.Sqrt(1+i*i)
+	return Gravity / math.Hypot(1, 1/i)
 }
 
 // AirPower returns the power in W/kg against the air at speed v in m/s with a head wind

@@ -70,7 +70,8 @@ func (m *mover) runSpeed(c *cell, p float64) float64 {
 	if m.wind < 0 {
 		top = v - m.wind // the wind helps only up to its own speed, and then resists
 	}
-	return root(low, top, v, func(v float64) (excess, slope float64) {
+	guess := p / (cost + AirPower(m.drag, v, m.wind)/v)
+	return root(low, top, math.Min(math.Max(guess, low), top), func(v float64) (excess, slope float64) {
 		return v*cost + AirPower(m.drag, v, m.wind) - p, cost + m.airSlope(v)
 	})
 }

@@ -16,10 +16,14 @@ const (
 )
 
 func (n Number) String() string {
-	return [...]string{"hour power", "endurance exponent", "fade", "fade shape", "braking"}[n]
+	names := [...]string{"hour power", "endurance exponent", "fade", "fade shape", "braking"}
+	if n < 0 || int(n) >= len(names) {
+		return "no number of an athlete"
+	}
+	return names[n]
 }
 
-// Get returns a number of the athlete.
+// Get returns a number of the athlete. Like Set it panics for anything but the constants.
 func (a Athlete) Get(n Number) float64 { return *a.number(n) }
 
 // Set returns the athlete with one number changed.
@@ -65,7 +69,7 @@ func (in *Integrator) Fastest(gaits []Gait) (Fastest, error) {
 		}
 		copy(in.gaits, gaits)
 		x := s.guess()
-		s.x, _ = s.exact(s.miss(x, in.gaits))
+		s.x, _ = s.exact(s.miss(x, in.gaits), solveTolerance)
 	}
 	f := Fastest{Moving: in.out.Finish().Moving, Intensity: math.Exp(s.x)}
 	f.Slope = s.slopes()

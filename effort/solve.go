@@ -1,107 +1,56 @@
 package effort
 
 import (
-	"errors"
 	"fmt"
 	"math"
 )
 
-// A Demand is what a Solve has to meet.
-type Demand struct {
-	// Moving is the moving time in seconds at the finish, counted like State.Moving.
-	// 0 asks for the fastest finish that Budget allows.
-	Moving float64
-
-	// Budget is the effort budget spent at the finish, counted like State.Spent.
-	// 0 means 1. It is not looked at where Moving is given.
-	Budget float64
-
-	// Tilt is as in Pace.
-	Tilt float64
-
-	// ShortestBout is the least time in seconds that a bout of one gait lasts. 0 leaves
-	// the gait to the rule, cell by cell.
-	ShortestBout float64
-}
-
-// A Solution is the pace that meets a demand. Its Traverse belongs to the integrator.
-type Solution struct {
-	*Traverse
-	Intensity float64
-
-	// BoutCost is what joining bouts costs, in seconds of moving time at equal budget
-	// where the fastest finish was asked for, and at equal intensity where a time was.
-	BoutCost float64
-}
-
-// The causes for which a demand cannot be met.
-var (
-	ErrDemand = errors.New("demand out of range")
-	ErrSpent  = errors.New("the effort budget is spent before the finish")
-)
-
 // Accuracy of Solve, relative.
 const (
-	ruleTolerance  = 3e-4 // of intensity, while gaits still change
-	solveTolerance = 1e-9 // of time or budget
-	noJump         = 1e-6 // of intensity: a bracket as narrow as this holds a jump
-	largeShift     = 0.02 // of intensity, between the gaits chosen and the demand met with them
+	ruleTolerance  = 3e-4  // of intensity, while gaits still change
+	solveTolerance = 1e-9  // of time or budget
+	metTolerance   = 1e-6  // of time or budget, for a demand to be called met
+	roughTolerance = 1e-5  // of time or budget, where bouts are still to be joined
+	noJump         = 1e-6  // of intensity: a bracket as narrow as this holds a jump
+	ruleShift      = 0.003 // of intensity, between where the rule chose the gaits and the answer
+	joinShift      = 0.02  // the same for joined bouts
+	farthest       = 25.0  // of ln intensity
 )
 
 // Solve finds the relative intensity at which the athlete, from a state, meets a demand.
-// Time and budget are met to 1e-9; the gaits are those of the rule within 0.03 % of
-// intensity. Where so much ground is alike that no single intensity meets the demand,
-// because running asks too much of it and walking too little, that ground is run and
-// walked by turns.
+// Time and budget are met to 1e-9; the gaits are those of the rule within 0.3 % of
+// intensity, mostly within 0.03 %. Where so much ground is alike that no single
+// intensity meets the demand, because running asks too much of it and walking too
+// little, that ground is run and walked by turns.
 //
-// A usual solve takes 4 to 8 sweeps over the ground. The error wraps ErrDemand, for a
-// moving time not after the state's or a shortest bout that is negative, or ErrSpent.
+// A usual solve takes 3 to 9 sweeps over the ground, one by turns up to 100. The error
+// wraps ErrDemand, for a state that is not finite or not before the finish, a moving
+// time not after the state's, a shortest bout that is negative, or a demand that no pace
+// meets (a gale from behind and a goal too slow for it); or it wraps ErrSpent.
 func (in *Integrator) Solve(from State, d Demand) (Solution, error) {
+	if err := in.checkState(from); err != nil {
+		return Solution{}, err
+	}
 	if err := d.check(from); err != nil {
 		return Solution{}, err
 	}
 	s := solver{in: in, from: from, demand: d}
-	if !s.byRule() {
-		s.mix()
-	} else {
-		s.settle()
-		start := s.last
-		if d.ShortestBout > 0 {
-			start = s.miss(s.x, in.gaits)
-		}
-		if x, ok := s.exact(start); ok && math.Abs(x-s.x) < largeShift {
-			s.x = x
-		} else {
-			s.bracketAround()
-			s.mix()
-		}
+	cost := 0.0
+	err := s.byRule()
+	if err == nil && d.ShortestBout > 0 {
+		cost, err = s.byBouts()
 	}
-	return Solution{Traverse: &in.out, Intensity: math.Exp(s.x), BoutCost: s.boutCost()}, nil
+	if err == nil && !(math.Abs(s.missed().value) < metTolerance) {
+		err = s.unmet()
+	}
+	if err != nil {
+		return Solution{}, err
+	}
+	return Solution{Traverse: &in.out, Intensity: math.Exp(s.x), BoutCost: cost}, nil
 }
 
-func (d Demand) check(from State) error {
-	switch {
-	case !(d.Moving >= 0 && d.Moving < 1e9):
-		return fmt.Errorf("effort: %w: moving time %g s", ErrDemand, d.Moving)
-	case d.Moving > 0 && d.Moving <= from.Moving:
-		return fmt.Errorf("effort: %w: moving time %g s is over at %g s", ErrDemand, d.Moving, from.Moving)
-	case !(d.Budget >= 0 && d.Budget < 1e6):
-		return fmt.Errorf("effort: %w: budget %g", ErrDemand, d.Budget)
-	case d.Moving == 0 && d.budget() <= from.Spent:
-		return fmt.Errorf("effort: %w: %.3g of %.3g", ErrSpent, from.Spent, d.budget())
-	case !(d.ShortestBout >= 0 && d.ShortestBout < 1e6):
-		return fmt.Errorf("effort: %w: shortest bout %g s", ErrDemand, d.ShortestBout)
-	case !(math.Abs(d.Tilt) <= 0.5):
-		return fmt.Errorf("effort: %w: tilt %g is not within -0.5 to 0.5", ErrDemand, d.Tilt)
-	}
-	return nil
-}
-
-func (d Demand) budget() float64 {
-	if d.Budget == 0 {
-		return 1
-	}
-	return d.Budget
+func (s *solver) unmet() error {
+	return fmt.Errorf("effort: %w: no pace meets %+v", ErrDemand, s.demand)
 }
 
 // solver looks for x = ln intensity.
@@ -110,10 +59,9 @@ type solver struct {
 	from   State
 	demand Demand
 
-	x, low, top    float64 // the best so far, and where the demand is missed on either side
-	rule, ruleTime float64 // x and moving time by the rule alone, where that meets the demand
-	ruleSlope      float64
-	last           point
+	x, low, top float64 // the best so far, and where the demand is missed on either side
+	joining     bool    // whether gaits are joined to bouts
+	turning     bool    // whether some ground is run and walked by turns
 }
 
 // point is how far the demand is missed at x: as a logarithm that grows with x, and its
@@ -122,47 +70,90 @@ type point struct{ x, value, slope float64 }
 
 // miss sweeps at x.
 func (s *solver) miss(x float64, gaits []Gait) point {
-	t := s.in.Traverse(s.from, Pace{Intensity: math.Exp(x), Tilt: s.demand.Tilt, Gaits: gaits})
-	if s.demand.Moving > 0 {
-		moving := t.Finish().Moving - s.from.Moving
-		return point{x, -math.Log(moving / (s.demand.Moving - s.from.Moving)), -t.timeSlope / moving}
-	}
-	spent := t.Finish().Spent - s.from.Spent
-	return point{x, math.Log(spent / (s.demand.budget() - s.from.Spent)), t.spentSlope / spent}
+	s.in.Traverse(s.from, Pace{Intensity: math.Exp(x), Tilt: s.demand.Tilt, Gaits: gaits})
+	p := s.missed()
+	p.x = x
+	return p
 }
 
-// byRule looks for x with the gait rule in force. It reports whether the demand is met;
-// if not, low and top hold a jump.
-func (s *solver) byRule() bool {
+// missed looks at the traverse that the integrator holds.
+func (s *solver) missed() point {
+	t := &s.in.out
+	if s.demand.Moving > 0 {
+		moving := t.Finish().Moving - s.from.Moving
+		return point{s.x, -math.Log(moving / (s.demand.Moving - s.from.Moving)), -t.timeSlope / moving}
+	}
+	spent := t.Finish().Spent - s.from.Spent
+	return point{s.x, math.Log(spent / (s.demand.budget() - s.from.Spent)), t.spentSlope / spent}
+}
+
+// byRule solves with the gaits that the rule chooses.
+func (s *solver) byRule() error {
+	last, met := s.approach()
+	if math.Abs(s.x) > farthest {
+		return s.unmet()
+	}
+	if met {
+		s.settle()
+		tolerance := solveTolerance
+		if s.demand.ShortestBout > 0 {
+			tolerance = roughTolerance // bouts change it again
+		}
+		if x, ok := s.exact(last, tolerance); ok && math.Abs(x-last.x) < ruleShift {
+			s.x = x
+			return nil
+		}
+		s.bracketAround()
+	}
+	return s.mix()
+}
+
+// byBouts joins the bouts of what byRule found, solves again and returns what that costs
+// in seconds.
+func (s *solver) byBouts() (cost float64, err error) {
+	x, slope, moving := s.x, s.in.out.timeSlope, s.in.out.Finish().Moving
+	if s.turning && s.in.shortestBout() >= s.demand.ShortestBout {
+		return 0, nil
+	}
+	s.joining = true
+	s.settle()
+	if joined, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance); ok && math.Abs(joined-s.x) < joinShift {
+		s.x = joined
+	} else {
+		s.bracketAround()
+		if err := s.mix(); err != nil {
+			return 0, err
+		}
+	}
+	if s.demand.Moving > 0 {
+		return (s.x - x) * -slope, nil
+	}
+	return s.in.out.Finish().Moving - moving, nil
+}
+
+// approach looks for x with the gait rule in force, and returns the last point swept and
+// whether the demand is about met there; if not, low and top hold a jump.
+func (s *solver) approach() (now point, met bool) {
 	s.low, s.top = math.Inf(-1), math.Inf(1)
 	s.x = s.guess()
 	var before point
 	for i := range 100 {
-		now := s.miss(s.x, nil)
+		now = s.miss(s.x, nil)
 		// The derivative does not see that gaits change; the last two points do.
 		if steeper := (now.value - before.value) / (now.x - before.x); i > 0 && steeper > now.slope {
 			now.slope = steeper
 		}
 		dx := -now.value / now.slope
 		if math.Abs(dx) < ruleTolerance {
-			s.keepRule(now, dx)
-			return true
+			return now, true
 		}
 		s.narrow(s.x, now.value)
-		if s.top-s.low < noJump {
-			return false
+		if s.top-s.low < noJump || math.Abs(s.x) > farthest {
+			return now, false
 		}
 		before, s.x = now, s.next(dx)
 	}
-	return false
-}
-
-// keepRule notes where the rule alone meets the demand, dx from the point swept last.
-func (s *solver) keepRule(now point, dx float64) {
-	s.last = now
-	s.rule = s.x + dx
-	s.ruleTime = s.in.out.Finish().Moving + s.in.out.timeSlope*dx
-	s.ruleSlope = s.in.out.timeSlope
+	return now, false
 }
 
 func (s *solver) narrow(x, value float64) {
@@ -201,18 +192,19 @@ func (s *solver) guess() float64 {
 
 // settle fixes the gaits that hold from now on, from the traverse just made.
 func (s *solver) settle() {
-	if s.demand.ShortestBout > 0 {
+	if s.joining {
 		s.in.joinBouts(s.demand.ShortestBout)
 		return
 	}
 	copy(s.in.gaits, s.in.out.Gait)
 }
 
-// exact looks for x with the settled gaits, from a point swept with them.
-func (s *solver) exact(now point) (float64, bool) {
+// exact looks for x with the settled gaits, from a point swept with them, to a relative
+// tolerance of time or budget.
+func (s *solver) exact(now point, tolerance float64) (float64, bool) {
 	low, top := math.Inf(-1), math.Inf(1)
 	for range 60 {
-		if math.Abs(now.value) < solveTolerance {
+		if math.Abs(now.value) < tolerance {
 			return now.x, true
 		}
 		if now.value < 0 {
@@ -233,15 +225,4 @@ func (s *solver) exact(now point) (float64, bool) {
 		now = s.miss(next, s.in.gaits)
 	}
 	return now.x, false
-}
-
-// boutCost compares the traverse just made with the rule alone.
-func (s *solver) boutCost() float64 {
-	if s.demand.ShortestBout == 0 || s.ruleSlope == 0 {
-		return 0
-	}
-	if s.demand.Moving > 0 {
-		return (s.x - s.rule) * -s.ruleSlope
-	}
-	return s.in.out.Finish().Moving - s.ruleTime
 }
