@@ -111,6 +111,9 @@ func (m *maker) best() error {
 		return err
 	}
 	moving, intensity := flat.Finish().Moving, flat.Intensity
+	if !(moving <= longest.Seconds()) {
+		return fmt.Errorf("plan: %w: the course would take over %.0f h", effort.ErrAthlete, longest.Hours())
+	}
 	if tilt := p.Race.tilt(moving); tilt != 0 {
 		held, err := m.in.Solve(effort.State{}, m.demand(0, 1, tilt))
 		if err != nil {

@@ -124,7 +124,7 @@ func (r Result) textFault() error {
 func (r Result) speedFault() error {
 	d, up, down := r.extent()
 	if least := FastestTime(d, up, down); r.Time < least {
-		return fmt.Errorf("%w: %g km in %s; below %s is not believed", ErrTooFast, d/1000, clock(r.Time), clock(least.Round(time.Second)))
+		return fmt.Errorf("%w: %.5g km in %s; below %s is not believed", ErrTooFast, d/1000, clock(r.Time), clock(least.Round(time.Second)))
 	}
 	return nil
 }

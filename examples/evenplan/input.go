@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"context"
 	_ "embed"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"isoeffort.example/calibrate"
@@ -73,7 +75,7 @@ func (o *options) readRunner(ctx context.Context) (runner, error) {
 	}
 	fit, err := calibrate.Fit(ctx, results, calibrate.Options{Surroundings: o.race.Surroundings})
 	if err != nil {
-		return runner{}, fmt.Errorf("%s: %w", o.resultsName(), err)
+		return runner{}, fmt.Errorf("%s: %s", o.resultsName(), strings.TrimPrefix(err.Error(), "calibrate: "))
 	}
 	return runner{athlete: fit.Athlete, basis: fit.Basis, warnings: warnings}, nil
 }
@@ -98,6 +100,10 @@ func (o *options) readResults() ([]record.Result, []string, error) {
 		in = f
 	}
 	read, err := record.Read(in, record.Options{File: o.resultsName(), Now: time.Now()})
+	var failed *os.PathError
+	if errors.As(err, &failed) { // of reading a directory; it names the file once more
+		return nil, nil, &record.Error{File: o.results, Err: failed.Err}
+	}
 	if err != nil {
 		return nil, nil, err
 	}

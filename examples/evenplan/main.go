@@ -18,6 +18,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"unicode"
 
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/write"
@@ -38,14 +39,14 @@ func run(args []string, stdout, stderr io.Writer) int {
 		warnings, err = o.print(&page)
 	}
 	if err != nil {
-		fmt.Fprintln(stderr, oneLine(err))
+		fmt.Fprintln(stderr, oneLine(err.Error()))
 		return 2
 	}
 	for _, w := range warnings {
-		fmt.Fprintln(stderr, w)
+		fmt.Fprintln(stderr, oneLine(w))
 	}
 	if _, err := page.WriteTo(stdout); err != nil {
-		fmt.Fprintln(stderr, oneLine(err))
+		fmt.Fprintln(stderr, oneLine(err.Error()))
 		return 1
 	}
 	return 0
@@ -66,7 +67,7 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	race.Basis = r.basis
 	p, err := plan.Even(c, r.athlete, race)
 	if err != nil {
-		return nil, err
+		return nil, errors.New("evenplan: " + strings.TrimPrefix(err.Error(), "plan: "))
 	}
 	for _, text := range c.Warnings() {
 		warnings = append(warnings, o.courseName()+": "+text)
@@ -79,5 +80,14 @@ var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
 	"text": write.Text, "csv": write.CSV, "json": write.JSON,
 }
 
-// oneLine is an error's text on one line.
-func oneLine(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }
+// oneLine is a text on one line, without what would move the cursor or turn the writing
+// round: the names of files can hold anything.
+func oneLine(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	return strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return unicode.ReplacementChar
+	}, text)
+}

@@ -108,6 +108,9 @@ func parse(args []string) (*options, error) {
 	return o, o.check(given)
 }
 
+// mostDrag is the greatest -air in J s²/(m³ kg) that package effort takes.
+const mostDrag = 0.1
+
 // check looks at what the flags say together.
 func (o *options) check(given map[string]bool) error {
 	switch {
@@ -123,10 +126,16 @@ func (o *options) check(given map[string]bool) error {
 		return fmt.Errorf("evenplan: -smooth %g: not within 0 to 5000 m", o.smooth)
 	case !(o.race.Step >= 1 && o.race.Step <= 10_000):
 		return fmt.Errorf("evenplan: -step %g: not within 1 to 10000 m", o.race.Step)
-	case o.race.StartDelay < 0:
-		return fmt.Errorf("evenplan: -start-delay %v: negative", o.race.StartDelay)
+	case !(o.race.Surroundings.Drag >= 0 && o.race.Surroundings.Drag <= mostDrag):
+		return fmt.Errorf("evenplan: -air %g: not within 0 to %g", o.race.Surroundings.Drag, mostDrag)
+	case o.race.StartDelay < 0 || o.race.StartDelay > 24*time.Hour:
+		return fmt.Errorf("evenplan: -start-delay %v: not within 0 to 24h", o.race.StartDelay)
+	case given["athlete"] && given["runner"]:
+		return errors.New("evenplan: -runner: picks one runner's results, but -athlete is given")
 	case o.race.Net && !given["goal"]:
 		return errors.New("evenplan: -net: says how -goal counts, but no goal is given")
+	case given["goal"] && !o.race.Net && time.Duration(o.goal) <= o.race.StartDelay:
+		return fmt.Errorf("evenplan: -goal %v: not longer than the start delay of %v", time.Duration(o.goal), o.race.StartDelay)
 	}
 	o.race.Goal = time.Duration(o.goal)
 	return nil
@@ -136,7 +145,7 @@ func (o *options) check(given map[string]bool) error {
 func usage(w io.Writer) {
 	fmt.Fprint(w, "Evenplan prints an even-effort plan for one runner and one course.\n\n"+
 		"  go run ./examples/evenplan\n"+
-		"  go run ./examples/evenplan -course race.gpx -length 86000 -results past.csv -goal 10:30:00\n\n"+
+		"  go run ./examples/evenplan -course race.gpx -results past.csv -goal 10:30:00\n\n"+
 		"Without -course and -results the course and the runner are invented ones. Flags:\n\n")
 	fs := (&options{}).flags()
 	var names []string

@@ -26,13 +26,16 @@ func (c *clock) Set(s string) error {
 	total := 0
 	for i, part := range parts {
 		n, err := strconv.ParseUint(part, 10, 16)
-		if err != nil || i > 0 && (n > 59 || len(part) != 2) || n > 1000 {
+		if err != nil || i > 0 && (n > 59 || len(part) != 2) {
 			return errors.New("not a time such as 10:30:00")
 		}
 		total = total*60 + int(n)
 	}
-	if total == 0 {
+	switch {
+	case total == 0:
 		return errors.New("a goal must be more than zero")
+	case total > 1000*60*60:
+		return errors.New("a goal must be at most 1000:00:00")
 	}
 	*c = clock(time.Duration(total) * time.Second)
 	return nil

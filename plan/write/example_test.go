@@ -86,23 +86,23 @@ func Example() {
 	//                /km. Walk all of it.
 	//
 	// SPLITS (part: moving time; level: the pace of that effort on the level, /km)
-	//     km place                    up down gait     part  pace level gun time
-	//    0.0 Start line                                                  0:08:00
-	//   10.3 Tallowmast Brow         209   64 mixed 1:14:22  7:13  6:32  1:22:22
-	//   11.5 Pennyoar Green            0   80 run   0:07:08  5:56  6:33  1:29:30
-	//   19.1 Wickerlamp Height       258   89 mixed 0:59:29  7:49  6:39  2:28:59
-	//   21.6 Pintlehook               72   86 mixed 0:18:38  7:27  6:41  2:47:37
-	//   29.7 Glimmerstow Edge        301  125 mixed 1:04:55  8:01  6:46  3:52:32
-	//   32.5 Kelpwright's Yard        23  124 run   0:18:27  6:36  6:44  4:10:59
-	//   35.0 Snuffer's Knoll          69   98 mixed 0:18:26  7:32  6:49  4:29:25
-	//   38.1 Emberlatch              183   37 mixed 0:29:16  9:26  7:12  4:58:41
-	//   43.2 Half-Lamp Stone           2  165 run   0:32:55  6:23  6:49  5:31:36
-	//   44.0 Mossbell Barn             0   34 run   0:05:00  6:16  6:50  5:36:36
-	//   55.2 Netmender's Gate        252  236 mixed 1:25:23  7:37  7:05  7:01:59
-	//   66.2 Oarsmith's Bench        295  310 mixed 1:25:56  7:49  7:05  8:27:55
-	//   75.7 Wherryfold              195  303 mixed 1:12:08  7:35  7:08  9:40:03
-	//   77.9 Lampwright's Stair      119   10 mixed 0:20:41  9:37  7:41 10:00:44
-	//   86.4 Finish                   31  243 run   0:59:16  6:56  7:10 11:00:00
+	//     km place                up down gait     part  pace level gun time
+	//    0.0 Start line                                              0:08:00
+	//   10.3 Tallowmast Brow     209   64 mixed 1:14:22  7:13  6:32  1:22:22
+	//   11.5 Pennyoar Green        0   80 run   0:07:08  5:56  6:33  1:29:30
+	//   19.1 Wickerlamp Height   258   89 mixed 0:59:29  7:49  6:39  2:28:59
+	//   21.6 Pintlehook           72   86 mixed 0:18:38  7:27  6:41  2:47:37
+	//   29.7 Glimmerstow Edge    301  125 mixed 1:04:55  8:01  6:46  3:52:32
+	//   32.5 Kelpwright's Yard    23  124 run   0:18:27  6:36  6:44  4:10:59
+	//   35.0 Snuffer's Knoll      69   98 mixed 0:18:26  7:32  6:49  4:29:25
+	//   38.1 Emberlatch          183   37 mixed 0:29:16  9:26  7:12  4:58:41
+	//   43.2 Half-Lamp Stone       2  165 run   0:32:55  6:23  6:49  5:31:36
+	//   44.0 Mossbell Barn         0   34 run   0:05:00  6:16  6:50  5:36:36
+	//   55.2 Netmender's Gate    252  236 mixed 1:25:23  7:37  7:05  7:01:59
+	//   66.2 Oarsmith's Bench    295  310 mixed 1:25:56  7:49  7:05  8:27:55
+	//   75.7 Wherryfold          195  303 mixed 1:12:08  7:35  7:08  9:40:03
+	//   77.9 Lampwright's Stair  119   10 mixed 0:20:41  9:37  7:41 10:00:44
+	//   86.4 Finish               31  243 run   0:59:16  6:56  7:10 11:00:00
 	//
 	// CAUTIONS
 	// - This plan is arithmetic about effort. The race's medical team, local rules and

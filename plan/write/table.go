@@ -9,7 +9,7 @@ import (
 )
 
 // nameWidth is what the table of splits leaves for the place.
-const nameWidth = 22
+const nameWidth = 18
 
 // splits prints the table. The time of each part is the difference of the rounded gun
 // times, less the planned stops in it, so that delay, parts and stops add up to the
