@@ -1,8 +1,6 @@
 package calibrate
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/mat"
 
@@ -79,12 +77,4 @@ func equal(a, b []float64) bool {
 		}
 	}
 	return true
-}
-
-func largest(v []float64) float64 {
-	worst := 0.0
-	for _, x := range v {
-		worst = math.Max(worst, math.Abs(x))
-	}
-	return worst
 }

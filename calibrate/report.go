@@ -41,14 +41,14 @@ func (e *Estimate) warn(p *problem) {
 	say := func(format string, args ...any) { e.Warnings = append(e.Warnings, fmt.Sprintf(format, args...)) }
 	switch len(e.Residuals) {
 	case 1:
-		say("only one result: it sets the hour power, everything else is the prior's")
+		say("only one result: it sets the hour power, everything else is what is usual for runners")
 	case 2:
-		say("only two results: the hour power rests on them, the fade on the prior")
+		say("only two results: the hour power rests on them, the fade on what is usual for runners")
 	}
 	if len(e.Residuals) > 1 {
 		for _, n := range []effort.Number{effort.Endurance, effort.Fade} {
 			if e.prior[n].LogSD > 0 && e.Informed(n) < littleInformed {
-				say("the results say little about the %v: %.3g is mostly the prior's, a usual runner's", n, e.Athlete.Get(n))
+				say("the results say little about the %v: %.3g is mostly what is usual for runners", n, e.Athlete.Get(n))
 			}
 		}
 	}

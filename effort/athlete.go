@@ -105,12 +105,16 @@ func (a Athlete) Capability(work float64) float64 {
 // so many hours: hours^−k.
 func (a Athlete) Intensity(hours float64) float64 { return math.Pow(hours, -a.Endurance) }
 
-// LevelSpeed returns the speed in m/s at which running level ground without wind costs
-// the given effort power in W/kg; air as in Surroundings.
+// LevelSpeed returns the speed in m/s that the given effort power in W/kg buys on level
+// ground without wind: running or walking, whichever is faster; air as in Surroundings.
+// It is 0 for a power that is not positive, NaN for NaN.
 func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
+	if !(power > 0) {
+		return math.Max(power, 0)
+	}
 	s.HeadWind = 0
-	m := newMover(a, s)
-	return m.runSpeed(&cell{run: RunningCost(0)}, power)
+	m, level := newMover(a, s), cell{run: RunningCost(0), walk: walkingGrade(0), surface: 1}
+	return math.Max(m.runSpeed(&level, power), m.walk(&level, power).speed)
 }
 
 // Riegel returns the exponent b of T2 = T1 (D2/D1)^b that the endurance exponent stands

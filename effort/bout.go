@@ -14,9 +14,12 @@ type joiner struct {
 }
 
 const (
-	// notRun is the price, in multiples of its time, of running where that is slower than
-	// the slowest run: a ramp too short for a walk of its own is jogged, a longer one not.
-	notRun = 1
+	// slowRun is the price, in multiples of its time, of running a little slower than the
+	// slowest run: a ramp too short for a walk of its own is jogged, a longer one not.
+	// Below jog times the slowest run nobody runs, which is priced at notRun.
+	slowRun = 1
+	notRun  = 1000
+	jog     = 0.75
 
 	// changePrice is the time in seconds that a change of gait must save to be worth
 	// asking of a runner. [Our own.]
@@ -112,8 +115,11 @@ func (in *Integrator) joinBouts(least float64) {
 		run, walk := m.run(c, p), m.walk(c, p)
 		price = [2]float64{length * m.price(run, p), length * m.price(walk, p)}
 		time = [2]float64{length / run.speed, length / walk.speed}
-		if run.speed < m.slowestRun {
+		switch {
+		case run.speed < jog*m.slowestRun:
 			price[Run] += notRun * time[Run]
+		case run.speed < m.slowestRun:
+			price[Run] += slowRun * time[Run]
 		}
 		return price, time
 	})

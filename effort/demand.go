@@ -22,6 +22,9 @@ type Demand struct {
 	// ShortestBout is the least time in seconds that a bout of one gait lasts. 0 leaves
 	// the gait to the rule, cell by cell.
 	ShortestBout float64
+
+	// Gaits, if not nil, is the gait of every cell, and ShortestBout is not looked at.
+	Gaits []Gait
 }
 
 // A Solution is the pace that meets a demand. Its Traverse belongs to the integrator.

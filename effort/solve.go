@@ -35,11 +35,7 @@ func (in *Integrator) Solve(from State, d Demand) (Solution, error) {
 		return Solution{}, err
 	}
 	s := solver{in: in, from: from, demand: d}
-	cost := 0.0
-	err := s.byRule()
-	if err == nil && d.ShortestBout > 0 {
-		cost, err = s.byBouts()
-	}
+	cost, err := s.solve()
 	if err == nil && !(math.Abs(s.missed().value) < metTolerance) {
 		err = s.unmet()
 	}
@@ -49,8 +45,32 @@ func (in *Integrator) Solve(from State, d Demand) (Solution, error) {
 	return Solution{Traverse: &in.out, Intensity: math.Exp(s.x), BoutCost: cost}, nil
 }
 
+// solve meets the demand and returns what bouts cost.
+func (s *solver) solve() (boutCost float64, err error) {
+	if s.demand.Gaits != nil {
+		return 0, s.held()
+	}
+	if err := s.byRule(); err != nil || s.demand.ShortestBout == 0 {
+		return 0, err
+	}
+	return s.byBouts()
+}
+
+// held solves with the gaits given.
+func (s *solver) held() error {
+	if len(s.demand.Gaits) != len(s.in.gaits) {
+		return fmt.Errorf("effort: %w: %d gaits for %d cells", ErrDemand, len(s.demand.Gaits), len(s.in.gaits))
+	}
+	copy(s.in.gaits, s.demand.Gaits)
+	s.x, _ = s.exact(s.miss(s.guess(), s.in.gaits), solveTolerance)
+	return nil
+}
+
 func (s *solver) unmet() error {
-	return fmt.Errorf("effort: %w: no pace meets %+v", ErrDemand, s.demand)
+	if s.demand.Moving > 0 {
+		return fmt.Errorf("effort: %w: no pace takes %.0f s for the course", ErrDemand, s.demand.Moving-s.from.Moving)
+	}
+	return fmt.Errorf("effort: %w: no pace spends the budget of this athlete on the course", ErrDemand)
 }
 
 // solver looks for x = ln intensity.

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"time"
 
 	"isoeffort.example/course"
@@ -43,8 +45,8 @@ type Plan struct {
 	walks []bool         // of each cell
 }
 
-// HoldBack says how much of the intensity is held back at the start and what it costs in
-// time, at the same budget.
+// HoldBack says how much of the intensity is held back at the start and what that costs in
+// time, against the same gaits and budget without.
 type HoldBack struct {
 	Share float64
 	Cost  time.Duration
@@ -71,6 +73,9 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err := r.check(c); err != nil {
 		return nil, err
 	}
+	if r.Step == 0 {
+		r.Step = DefaultStep
+	}
 	g, err := effort.NewGround(c, r.Step)
 	if err != nil {
 		return nil, err
@@ -92,21 +97,28 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	return m.plan, nil
 }
 
+// Effort returns the one relative intensity that, held for the whole moving time, would
+// spend the same budget. It is Intensity, but for what walks held back by the fastest
+// walk leave unused.
+func (p *Plan) Effort() float64 {
+	return p.Athlete.Intensity(p.Moving.Hours()) * math.Pow(p.Budget, p.Athlete.Endurance)
+}
+
 // maker builds a plan with one integrator.
 type maker struct {
 	in   *effort.Integrator
 	plan *Plan
 }
 
-// demand is the race's, for a moving time in seconds or, at 0, a budget.
-func (m *maker) demand(moving, budget, tilt float64) effort.Demand {
-	return effort.Demand{Moving: moving, Budget: budget, Tilt: tilt, ShortestBout: m.plan.Race.bout()}
+// demand is the race's, for a moving time in seconds or, at 0, for the whole budget.
+func (m *maker) demand(moving, tilt float64) effort.Demand {
+	return effort.Demand{Moving: moving, Tilt: tilt, ShortestBout: m.plan.Race.bout()}
 }
 
 // best finds the fastest time on the whole budget.
 func (m *maker) best() error {
 	p := m.plan
-	flat, err := m.in.Solve(effort.State{}, m.demand(0, 1, 0))
+	flat, err := m.in.Solve(effort.State{}, m.demand(0, 0))
 	if err != nil {
 		return err
 	}
@@ -115,7 +127,7 @@ func (m *maker) best() error {
 		return fmt.Errorf("plan: %w: the course would take over %.0f h", effort.ErrAthlete, longest.Hours())
 	}
 	if tilt := p.Race.tilt(moving); tilt != 0 {
-		held, err := m.in.Solve(effort.State{}, m.demand(0, 1, tilt))
+		held, err := m.in.Solve(effort.State{}, m.demand(0, tilt))
 		if err != nil {
 			return err
 		}
@@ -140,37 +152,36 @@ func (p *Plan) gun(moving time.Duration) time.Duration {
 	return p.Race.StartDelay + p.Race.standing() + moving
 }
 
-// solve finds the plan's pace: without holding back first, which says what that costs.
+// solve finds the plan's pace, and what holding back costs in it: the moving time that
+// the same gaits and the same budget would take without.
 func (m *maker) solve() error {
 	p := m.plan
-	moving := 0.0 // the best
+	moving := p.Best.Moving.Seconds()
+	demand := m.demand(0, p.Race.tilt(moving))
 	if p.Race.Goal > 0 {
 		moving = p.Race.goalMoving().Seconds()
+		demand = m.demand(moving, p.Race.tilt(moving))
 	}
-	flat, err := m.in.Solve(effort.State{}, m.demand(moving, 1, 0))
+	s, err := m.in.Solve(effort.State{}, demand)
 	if err != nil {
 		return err
 	}
-	flatMoving, flatBudget := flat.Finish().Moving, flat.Finish().Spent
-	tilt := p.Race.tilt(flatMoving)
-	if tilt == 0 {
-		m.keep(flat)
+	m.keep(s)
+	if demand.Tilt == 0 || p.Budget < leastBudget {
 		return nil
 	}
-	p.HoldBack.Share = -tilt
-	same, err := m.in.Solve(effort.State{}, m.demand(0, flatBudget, tilt))
+	p.HoldBack.Share = -demand.Tilt
+	flat, err := m.in.Solve(effort.State{}, effort.Demand{Budget: p.Budget, Gaits: slices.Clone(m.in.Gaits())})
 	if err != nil {
-		return fmt.Errorf("plan: holding back: %w", err)
+		return fmt.Errorf("plan: without holding back: %w", err)
 	}
-	p.HoldBack.Cost = millis(same.Finish().Moving - flatMoving)
-	if moving > 0 {
-		if same, err = m.in.Solve(effort.State{}, m.demand(moving, 1, tilt)); err != nil {
-			return err
-		}
-	}
-	m.keep(same)
+	p.HoldBack.Cost = millis(p.trace[len(p.trace)-1].Moving - flat.Finish().Moving)
 	return nil
 }
+
+// leastBudget is the share of the budget below which a plan is a stroll and its costs
+// are not worth a figure.
+const leastBudget = 1e-6
 
 // keep copies a solution out of the integrator into the plan.
 func (m *maker) keep(s effort.Solution) {

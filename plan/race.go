@@ -38,8 +38,9 @@ type Race struct {
 
 	Surroundings effort.Surroundings
 
-	// Step is the length in metres of the cells that are computed. 0 means
-	// effort.DefaultStep.
+	// Step is the length in metres of the cells that are computed. 0 means DefaultStep:
+	// a change of gait falls between cells, and each is then within a second of where
+	// finer cells would put it.
 	Step float64
 
 	// Basis is what the athlete's numbers rest on. Its zero value takes them as known.
@@ -53,6 +54,7 @@ const Off = -1
 const (
 	DefaultHoldBack = 0.02
 	DefaultBout     = 3 * time.Minute
+	DefaultStep     = 10 // m
 
 	holdBackBeyond = 4 * time.Hour // of moving time
 )

@@ -10,6 +10,9 @@ import (
 // are called rough.
 const beyondLongest = 2
 
+// farBelow is the share of the budget below which a goal is called far below the runner.
+const farBelow = 0.01
+
 // manyChanges is the number of gait changes per hour above which a plan says so.
 const manyChanges = 8
 
@@ -23,6 +26,9 @@ func (p *Plan) warn() {
 	if planned := max(p.Moving, p.Best.Moving); b.Results > 0 && planned > beyondLongest*b.Longest {
 		say("This race is %.1f times as long as the longest result it rests on (%s): take every time as rough. 90 %% interval of the best time: %s to %s.",
 			float64(planned)/float64(b.Longest), clock(b.Longest), clock(p.Best.Low), clock(p.Best.High))
+	}
+	if p.Race.Goal > 0 && p.Budget < farBelow {
+		say("The goal is far below this runner, who could finish in %s.", clock(p.Best.Gun))
 	}
 	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > manyChanges {
 		say("The plan changes between running and walking %.0f times an hour: a longer shortest bout would make it calmer.", rate)

@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"isoeffort.example/course"
-	"isoeffort.example/effort"
 	"isoeffort.example/plan"
 )
 
@@ -62,7 +61,7 @@ func (o *options) flags() *flag.FlagSet {
 
 // modelFlags are those for how the plan is computed.
 func (o *options) modelFlags(fs *flag.FlagSet) {
-	fs.Float64Var(&o.race.Step, "step", effort.DefaultStep, "length of the cells that are computed, in `metres`, 1 to 10000")
+	fs.Float64Var(&o.race.Step, "step", plan.DefaultStep, "length of the cells that are computed, in `metres`, 1 to 10000")
 	fs.Float64Var(&o.race.Surroundings.Drag, "air", 0, "`drag` coefficient of the air in J s²/(m³ kg), about 0.01; 0 is off")
 	fs.Func("min-bout", "shortest bout of running or walking, a `duration` such as 3m; 0 is off (default 3m)", func(s string) error {
 		d, err := time.ParseDuration(s)

@@ -128,12 +128,19 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 	j := jsonPlan{
 		Schema: Schema,
 		Course: jsonCourse{
-			plain(p.Course.Name()), number{p.Course.Length(), 1},
-			number{relief.Ascent, 1}, number{relief.Descent, 1}, number{relief.Smoothing, 1},
+			plain(p.Course.Name()),
+			number{p.Course.Length(), 1},
+			number{relief.Ascent, 1},
+			number{relief.Descent, 1},
+			number{relief.Smoothing, 1},
 		},
 		Athlete: jsonAthlete{
-			number{a.HourPower, 4}, number{a.Endurance, 5}, number{a.Fade, 5},
-			number{shapeOf(a.FadeShape), 4}, number{a.Braking, 4}, p.Race.Basis.Results,
+			number{a.HourPower, 4},
+			number{a.Endurance, 5},
+			number{a.Fade, 5},
+			number{shapeOf(a.FadeShape), 4},
+			number{a.Braking, 4},
+			p.Race.Basis.Results,
 		},
 		RelativeIntensity: number{p.Intensity, 6}, BudgetSpent: number{p.Budget, 6},
 		Moving: secondsOf(p.Moving), FirstHalf: secondsOf(p.FirstHalf),

@@ -3,15 +3,15 @@ package write
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"time"
-	"unicode/utf8"
 
 	"isoeffort.example/plan"
 )
 
-// width is the number of columns that no line exceeds.
-const width = 80
+// pageWidth is the number of columns that no line exceeds.
+const pageWidth = 80
 
 // page collects lines of text.
 type page struct {
@@ -21,13 +21,13 @@ type page struct {
 }
 
 // Text prints a plan as plain text of at most 80 columns: what it asks for, the splits,
-// the climbs with what to do on each, and the cautions. Splits every mile are printed
-// with distances in miles and heights in feet, all others in kilometres and metres.
+// the climbs with what to do on each, and the cautions. Splits every mile, or every few,
+// are printed with distances in miles and heights in feet, all others in kilometres and metres.
 //
 // Text panics where plan.Splits does; its error is the writer's.
 func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	t := page{plan: p, units: metric}
-	if every == plan.EveryMile {
+	if miles := float64(every / plan.EveryMile); every > 0 && math.Abs(miles-math.Round(miles)) < 1e-9 {
 		t.units = imperial
 	}
 	t.title()
@@ -46,7 +46,7 @@ func (t *page) title() {
 		name = "Course"
 	}
 	relief := t.plan.Course.Relief()
-	t.line("%s: even-effort plan", clip(name, width-20))
+	t.line("%s: even-effort plan", clip(name, pageWidth-20))
 	heights := "heights as given"
 	if relief.Smoothing > 0 {
 		heights = fmt.Sprintf("heights smoothed over %.0f m", relief.Smoothing)
@@ -66,7 +66,7 @@ func (t *page) summary() {
 	t.entry("Walking", t.walking())
 	t.entry("Halves", fmt.Sprintf("%s for the first half of the distance, %s for the second (moving).",
 		hms(p.FirstHalf), hms(time.Duration(seconds(p.Moving)-seconds(p.FirstHalf))*time.Second)))
-	t.entry("Talk test", talk(p.Intensity))
+	t.entry("Talk test", talk(p))
 	t.line("")
 }
 
@@ -102,7 +102,7 @@ func (t *page) finish() string {
 	p := t.plan
 	s := hms(p.Gun) + " gun time"
 	if p.Race.StartDelay > 0 {
-		s += fmt.Sprintf(", %s net (%s from the gun to the start line)", hms(p.Gun-p.Race.StartDelay), ms(p.Race.StartDelay))
+		s += fmt.Sprintf(", %s net (%s from the gun to the start line)", hms(p.Gun-p.Race.StartDelay), brief(p.Race.StartDelay))
 	}
 	if p.Stopped > 0 {
 		s += ", stops of " + brief(p.Stopped) + " included"
@@ -115,10 +115,10 @@ func (t *page) finish() string {
 
 func (t *page) effort() string {
 	p := t.plan
-	s := fmt.Sprintf("the same from start to finish: %.0f %% of what you could hold for one hour at that point of the race.", 100*p.Intensity)
+	s := fmt.Sprintf("even, on every climb, descent and flat: %.0f %% of what you could hold for one hour at that point of the race.", 100*p.Effort())
 	if h := p.HoldBack; h.Share > 0 {
-		s += fmt.Sprintf(" Hold back a little at first: %.1f %% easier at the start, as much harder at the end. That costs %s and guards against opening too fast.",
-			100*h.Share, count(int(seconds(h.Cost)), "second", "seconds"))
+		s += fmt.Sprintf(" A little less at first: start %.1f %% easier than that, finish %.1f %% harder. It costs %s and guards against opening too fast.",
+			100*h.Share, 100*h.Share, short(h.Cost))
 	}
 	return s
 }
@@ -137,12 +137,14 @@ func (t *page) budget() string {
 	return s + "."
 }
 
-// talk says how an intensity should feel. Common practice, no source.
-func talk(intensity float64) string {
-	switch {
-	case intensity < 0.87:
+// talk says how a plan should feel. Common practice, no source.
+func talk(p *plan.Plan) string {
+	switch e := p.Effort(); {
+	case p.Budget > 1.01:
+		return "no effort that feels right will do this."
+	case e < 0.87:
 		return "you can speak in whole sentences all the time, uphill too. If not, ease off."
-	case intensity < 0.97:
+	case e < 0.97:
 		return "you can speak in short sentences. If you cannot, ease off."
 	}
 	return "a few words at a time."
@@ -191,13 +193,13 @@ func (t *page) entry(label, text string) { t.wrap(fmt.Sprintf("%-11s", label), t
 
 // wrap prints a paragraph behind a label, the later lines indented as deep.
 func (t *page) wrap(label, text string) {
-	indent := strings.Repeat(" ", utf8.RuneCountInString(label))
+	indent := strings.Repeat(" ", columns(label))
 	if label == "" {
 		label, indent = "- ", "  "
 	}
 	line := label
 	for _, word := range strings.Fields(text) {
-		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width && strings.TrimSpace(line) != "" {
+		if columns(line)+1+columns(word) > pageWidth && strings.TrimSpace(line) != "" {
 			t.line("%s", line)
 			line = indent
 		}

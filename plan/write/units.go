@@ -31,6 +31,14 @@ func ms(d time.Duration) string {
 	return fmt.Sprintf("%d:%02d", s/60, s%60)
 }
 
+// short writes a small duration in words.
+func short(d time.Duration) string {
+	if s := seconds(d); s < 120 {
+		return count(int(s), "second", "seconds")
+	}
+	return brief(d)
+}
+
 // brief is ms under an hour and hms from there.
 func brief(d time.Duration) string {
 	if seconds(d) < 3600 {
