@@ -2,6 +2,7 @@ package effort
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -39,6 +40,13 @@ type Traverse struct {
 	Power []float64 // effort power in each cell, W/kg
 
 	timeSlope, spentSlope float64 // dT/dlnε and dB/dlnε
+}
+
+// Clone returns a copy that outlives the integrator's next use.
+func (t *Traverse) Clone() *Traverse {
+	c := *t
+	c.End, c.Gait, c.Power = slices.Clone(t.End), slices.Clone(t.Gait), slices.Clone(t.Power)
+	return &c
 }
 
 // Finish returns the state at the finish.

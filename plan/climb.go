@@ -26,7 +26,7 @@ func (p *Plan) describeClimbs() {
 			Climb: c, Start: s.Elapsed - s.Took - s.Stop, Top: s.Elapsed,
 			Took: s.Took, Pace: s.Pace, Gait: s.Gait, WalkingShare: s.WalkingShare,
 		}
-		climb.Bouts = p.bouts(c.Start, c.Top)
+		climb.Bouts = p.Bouts(c.Start, c.Top)
 		p.Climbs = append(p.Climbs, climb)
 	}
 }

@@ -41,8 +41,7 @@ type Plan struct {
 	Climbs   []Climb
 	Warnings []string // to be shown beside the plan, the gravest first
 
-	trace []effort.State // at the start and after each cell
-	walks []bool         // of each cell
+	trace *effort.Traverse
 }
 
 // HoldBack says how much of the intensity is held back at the start and what that costs in
@@ -175,7 +174,7 @@ func (m *maker) solve() error {
 	if err != nil {
 		return fmt.Errorf("plan: without holding back: %w", err)
 	}
-	p.HoldBack.Cost = millis(p.trace[len(p.trace)-1].Moving - flat.Finish().Moving)
+	p.HoldBack.Cost = millis(p.trace.Finish().Moving - flat.Finish().Moving)
 	return nil
 }
 
@@ -191,17 +190,11 @@ func (m *maker) keep(s effort.Solution) {
 	p.Moving, p.Stopped = millis(finish.Moving), p.Race.standing()
 	p.Gun = p.gun(p.Moving)
 	p.BoutCost = millis(s.BoutCost)
-	p.trace = append([]effort.State{s.From}, s.End...)
-	p.walks = make([]bool, len(s.Gait))
-	for j, g := range s.Gait {
-		p.walks[j] = g == effort.Walk
-		if j > 0 && p.walks[j] != p.walks[j-1] {
-			p.GaitChanges++
-		}
-	}
+	p.trace = s.Clone()
 	length := p.Course.Length()
-	p.FirstHalf = millis(p.at(length / 2).Moving)
-	p.WalkingShare = p.walking(0, length) / finish.Moving
+	p.GaitChanges = len(p.Bouts(0, length)) - 1
+	p.FirstHalf = millis(p.trace.At(length / 2).Moving)
+	p.WalkingShare = p.trace.WalkingTime(0, length) / finish.Moving
 }
 
 // millis is so many seconds as a duration of whole milliseconds.

@@ -69,7 +69,7 @@ func (p *Plan) Splits(every Spacing) []Split {
 }
 
 func (p *Plan) split(from, to float64) Split {
-	a, b := p.at(from), p.at(to)
+	a, b := p.trace.At(from), p.trace.At(to)
 	s := Split{
 		Distance: to, Length: to - from,
 		Relief: p.Course.ReliefBetween(from, to),
@@ -84,7 +84,7 @@ func (p *Plan) split(from, to float64) Split {
 	s.Pace = millis(1000 * seconds / s.Length)
 	power := (b.Work - a.Work) * 3600 * p.Athlete.HourPower / seconds
 	s.LevelPace = millis(1000 / p.Athlete.LevelSpeed(power, p.Race.Surroundings))
-	s.WalkingShare = p.walking(from, to) / seconds
+	s.WalkingShare = p.trace.WalkingTime(from, to) / seconds
 	s.Gait = gaitOf(s.WalkingShare)
 	return s
 }
