@@ -114,7 +114,7 @@ func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
 	}
 	s.HeadWind = 0
 	m, level := newMover(a, s), cell{run: RunningCost(0), walk: walkingGrade(0), surface: 1}
-	return math.Max(m.runSpeed(&level, power), m.walk(&level, power).speed)
+	return math.Max(m.run(&level, power).speed, m.walk(&level, power).speed)
 }
 
 // Riegel returns the exponent b of T2 = T1 (D2/D1)^b that the endurance exponent stands

@@ -26,6 +26,7 @@ type mover struct {
 	order                   float64 // n = 1/k
 	capBase                 float64 // walkingBase(fastestWalk)
 	base                    []node
+	lastWalk                float64 // the speed of the last walk solved for, to start the next from
 }
 
 func newMover(a Athlete, s Surroundings) mover {
@@ -54,87 +55,100 @@ func (m *mover) run(c *cell, p float64) stride {
 	if m.drag == 0 {
 		return stride{p / cost, p, 1}
 	}
-	v := m.runSpeed(c, p)
-	slope := cost + m.airSlope(v)
+	v, slope := m.runSpeed(cost, p)
 	return stride{v, p, p / (v * slope)}
 }
 
-// runSpeed solves v cost + air(v) = p by Newton's method, held in a bracket.
-func (m *mover) runSpeed(c *cell, p float64) float64 {
-	cost := m.runCost(c)
-	v := p / cost
-	if m.drag == 0 {
-		return v
-	}
-	low, top := 0.0, v
+// runSpeed solves v cost + air(v) = p, and returns the slope of the left side there too.
+func (m *mover) runSpeed(cost, p float64) (v, slope float64) {
+	top := p / cost
+	guess := p / (cost + AirPower(m.drag, top, m.wind)/top)
 	if m.wind < 0 {
-		top = v - m.wind // the wind helps only up to its own speed, and then resists
+		top -= m.wind // the wind helps only up to its own speed, and then resists
 	}
-	guess := p / (cost + AirPower(m.drag, v, m.wind)/v)
-	return root(low, top, math.Min(math.Max(guess, low), top), func(v float64) (excess, slope float64) {
-		return v*cost + AirPower(m.drag, v, m.wind) - p, cost + m.airSlope(v)
-	})
-}
-
-// airSlope is the derivative of AirPower by speed.
-func (m *mover) airSlope(v float64) float64 {
-	u := v + m.wind
-	return m.drag * (u*math.Abs(u) + 2*v*math.Abs(u))
-}
-
-// walkPower is the effort power of walking a cell at speed v, and its derivative by v.
-func (m *mover) walkPower(c *cell, v float64) (power, slope float64) {
-	base, baseSlope := walkingBaseFast(m.base, v)
-	perMetre := m.economy*c.walk + m.braking*c.brake
-	return m.economy*c.surface*base + v*perMetre + AirPower(m.drag, v, m.wind),
-		m.economy*c.surface*baseSlope + perMetre + m.airSlope(v)
-}
-
-// fullWalkPower is walkPower at the fastest walk.
-func (m *mover) fullWalkPower(c *cell) float64 {
-	v := m.fastestWalk
-	return m.economy*(c.surface*m.capBase+v*c.walk) + v*m.braking*c.brake + AirPower(m.drag, v, m.wind)
+	return m.speed(0, cost, p, guess, top)
 }
 
 // walk is walking at the power p or at the fastest walk, whichever is slower.
 func (m *mover) walk(c *cell, p float64) stride {
-	if full := m.fullWalkPower(c); full <= p {
-		return stride{m.fastestWalk, full, 0}
+	perMetre := m.economy*c.walk + m.braking*c.brake
+	base, top := m.economy*c.surface, m.fastestWalk
+	if full := base*m.capBase + top*perMetre + AirPower(m.drag, top, m.wind); full <= p {
+		return stride{top, full, 0}
 	}
-	guess := math.Min(m.fastestWalk, p/(m.economy*(2.2*c.surface+c.walk)+m.braking*c.brake+0.5))
-	var slope float64
-	v := root(0, m.fastestWalk, math.Max(guess, 0.1), func(v float64) (float64, float64) {
-		var value float64
-		value, slope = m.walkPower(c, v)
-		return value - p, slope
-	})
+	guess := m.lastWalk
+	if !(guess > 0) {
+		guess = math.Min(top, p/(2.2*base+perMetre+0.5))
+	}
+	v, slope := m.speed(base, perMetre, p, math.Max(guess, 0.1), top)
+	m.lastWalk = v
 	return stride{v, p, p / (v * slope)}
 }
 
-// rootTolerance is the relative step of Newton's method after which the next, being of
-// its square, would be within rounding.
-const rootTolerance = 1e-7
+// powerAt is the effort power of either gait at speed v, and its derivative:
+// base · walkingBase(v) + perMetre · v + air(v).
+func (m *mover) powerAt(base, perMetre, v float64) (power, slope float64) {
+	power, slope = perMetre*v, perMetre
+	if base != 0 {
+		value, rise := walkingBaseFast(m.base, v)
+		power, slope = power+base*value, slope+base*rise
+	}
+	if m.drag != 0 {
+		u := v + m.wind
+		air := math.Abs(u) * m.drag
+		power, slope = power+v*u*air, slope+air*(u+2*v)
+	}
+	return power, slope
+}
 
-// root finds where an increasing function crosses zero between low and top, by Newton's
-// method from a guess, bisecting where that would leave the bracket.
-func root(low, top, x float64, f func(float64) (value, slope float64)) float64 {
-	for range 200 {
-		value, slope := f(x)
-		if value > 0 {
-			top = x
-		} else {
-			low = x
+const (
+	// speedTolerance is the relative step of Newton's method after which the next, being
+	// of its square, would be within rounding.
+	speedTolerance = 1e-7
+
+	// quickSteps is how many steps are tried before the bracket is watched.
+	quickSteps = 8
+)
+
+// speed solves powerAt = p for a speed in (0, top], by Newton's method from a guess, and
+// returns the slope there too. Where that leaves the bracket, it bisects.
+func (m *mover) speed(base, perMetre, p, guess, top float64) (v, slope float64) {
+	v = guess
+	for range quickSteps {
+		value, slope := m.powerAt(base, perMetre, v)
+		next := v - (value-p)/slope
+		if !(next > 0 && next <= top) {
+			break
 		}
-		next := x - value/slope
+		if math.Abs(next-v) <= speedTolerance*v {
+			return next, slope
+		}
+		v = next
+	}
+	return m.bracketed(base, perMetre, p, math.Min(v, top), top)
+}
+
+// bracketed is speed with a bracket around the solution.
+func (m *mover) bracketed(base, perMetre, p, v, top float64) (float64, float64) {
+	low, slope := 0.0, 0.0
+	for range 200 {
+		var value float64
+		value, slope = m.powerAt(base, perMetre, v)
+		if value > p {
+			top = v
+		} else {
+			low = v
+		}
+		next := v - (value-p)/slope
 		if !(next >= low && next <= top) {
 			next = (low + top) / 2
 		}
-		if math.Abs(next-x) <= rootTolerance*x {
-			return next
+		if math.Abs(next-v) <= speedTolerance*v {
+			return next, slope
 		}
-		x = next
+		v = next
 	}
-	return x
+	return v, slope
 }
 
 // choose returns the gait that buys the ground more cheaply in time and budget together

@@ -129,7 +129,7 @@ func TestStrides(t *testing.T) {
 		near(t, "running power", run.speed*m.runCost(&c)+AirPower(m.drag, run.speed, m.wind), p, 1e-9*p)
 		near(t, "running power said", run.power, p, 0)
 		walk := m.walk(&c, p)
-		power, _ := m.walkPower(&c, walk.speed)
+		power := m.economy*(c.surface*walkingBase(walk.speed)+walk.speed*c.walk) + walk.speed*m.braking*c.brake + AirPower(m.drag, walk.speed, m.wind)
 		near(t, "walking power", power, walk.power, 1e-9*p)
 		if walk.power > p*(1+1e-12) || walk.speed > m.fastestWalk {
 			t.Errorf("a walk of %g W/kg at %g m/s", walk.power, walk.speed)

@@ -174,9 +174,10 @@ func (in *Integrator) carry(d *derivative, j int, before State, lnIntensity floa
 // elasticity is that of the stride at speed v in cell j, whose power is all on offer.
 func (in *Integrator) elasticity(j int, v float64) float64 {
 	c, m := &in.ground.cells[j], &in.mover
-	slope := m.runCost(c) + m.airSlope(v)
+	base, perMetre := 0.0, m.runCost(c)
 	if in.out.Gait[j] == Walk {
-		_, slope = m.walkPower(c, v)
+		base, perMetre = m.economy*c.surface, m.economy*c.walk+m.braking*c.brake
 	}
+	_, slope := m.powerAt(base, perMetre, v)
 	return in.offer[j] / (v * slope)
 }
