@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"isoeffort.example/course"
 	"isoeffort.example/effort"
 	"isoeffort.example/effort/record"
 )
@@ -69,10 +70,15 @@ func hillRaces(t *testing.T) []record.Result {
 				t.Fatal(err)
 			}
 		}
-		climb := v[1] * 0.3048
+		climb, length := v[1]*0.3048, v[0]*1609.344
+		// A circuit of equal ascent and descent: up one hill and down again.
+		hill, err := course.New([]float64{0, length / 2, length}, []float64{0, climb, 0}, course.Options{Smoothing: course.AsGiven})
+		if err != nil {
+			t.Fatal(err)
+		}
 		results = append(results, record.Result{
 			Race: row[0], Date: time.Date(1984, 1, 1, 0, 0, 0, 0, time.UTC),
-			Distance: v[0] * 1609.344, Ascent: climb, Descent: climb, Time: effort.Seconds(60 * v[2]),
+			Distance: length, Ascent: climb, Descent: climb, Time: effort.Seconds(60 * v[2]), Ground: hill,
 		})
 	}
 	return results

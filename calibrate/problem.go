@@ -2,6 +2,7 @@ package calibrate
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 
@@ -130,6 +131,7 @@ const (
 // minimiser needs; between its runs the gaits are chosen anew by the rule, and the
 // results' own scatter is weighed into the noise, until neither matters.
 func (p *problem) solve() error {
+	p.start()
 	for round := range rounds {
 		before := append([]float64(nil), p.z...)
 		if round < gaitRounds {
@@ -137,7 +139,9 @@ func (p *problem) solve() error {
 				return err
 			}
 		}
-		if err := p.descend(); err != nil {
+		if err := p.descend(); errors.Is(err, ErrNoFit) && round < gaitRounds {
+			continue // the gaits held may be those of quite another runner
+		} else if err != nil {
 			return err
 		}
 		p.cov, p.doubtful = invert(p.gaussNewton())
@@ -151,6 +155,21 @@ func (p *problem) solve() error {
 		p.noise, p.at = p.weighNoise(), nil
 	}
 	return p.invertHessian()
+}
+
+// start puts the hour power where the closed form for the work of each result would, by
+// the geometric mean, everything else being the prior's.
+func (p *problem) start() {
+	prior := p.o.Prior[effort.HourPower]
+	if prior.LogSD == 0 {
+		return
+	}
+	a, _ := p.o.Prior.athlete(p.o.Base, p.z)
+	sum := 0.0
+	for i, r := range p.results {
+		sum += math.Log(p.grounds[i].RunningWork(a) / a.UniformWork(r.Time) * a.HourPower / prior.Median)
+	}
+	p.z[effort.HourPower] = math.Max(-3, math.Min(3, sum/float64(len(p.results))/prior.LogSD))
 }
 
 // chooseGaits runs the athlete at z over every ground with the gaits left to the rule.

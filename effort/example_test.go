@@ -134,6 +134,6 @@ func ExampleNewSummaryGround() {
 	fmt.Println(effort.Seconds(f.Moving).Round(60e9))
 	fmt.Printf("1 %% more hour power, %.2f %% of time\n", f.Slope[effort.HourPower])
 	// Output:
-	// 6h13m0s
-	// 1 % more hour power, -0.90 % of time
+	// 6h33m0s
+	// 1 % more hour power, -1.06 % of time
 }

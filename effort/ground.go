@@ -123,19 +123,40 @@ func (g *Ground) RunningWork(a Athlete) float64 {
 	return work
 }
 
-// A course known by its totals stands for summaryHills hills, each a climb and a descent,
-// whose steepness is spread evenly within summarySpread of the mean: enough that not
-// all of them come to a walk, or to the fastest walk, at one and the same power.
+// A course known by its totals stands for summaryHills hills, each a climb and a descent.
+// Real ground is not of one steepness, and cost is convex in it: taking the mean for all
+// of it made five recorded courses 1 to 8 % too fast. Steepness is spread as a Weibull
+// distribution of shape summaryShape, which brings four of the five within 2 % of the
+// whole profile and leaves the most rugged 5 % too fast. [Our own.]
 const (
-	summaryHills  = 24
-	summarySpread = 0.2
+	summaryHills = 24
+	summaryShape = 1.25
 )
 
+// summarySteepness is the steepness of each hill in means, steep and gentle by turns.
+func summarySteepness() (steepness [summaryHills]float64) {
+	sum := 0.0
+	for j := range steepness {
+		// 5 and 24 have no common divisor, so every rank comes once.
+		rank := (float64(j*5%summaryHills) + 0.5) / summaryHills
+		steepness[j] = math.Pow(-math.Log1p(-rank), 1/summaryShape)
+		sum += steepness[j]
+	}
+	for j := range steepness {
+		steepness[j] *= summaryHills / sum
+	}
+	return steepness
+}
+
 // NewSummaryGround makes ground for a race that is known only by its distance, ascent and
-// descent in metres: climbs and descents of about one steepness alternate evenly over
-// the distance. It returns an error that wraps ErrSummary for numbers that no ground
-// can have: a distance of 0 or less, negative or non-finite heights, or more metres of
-// height than of distance.
+// descent in metres: climbs and descents alternate evenly over the distance, gentle and
+// steep ones in the proportions of real ground. Expect the time over it to be within
+// some 3 % of that over the whole profile, more where the ground is rugged; a race over
+// one even slope is better given as a course.
+//
+// It returns an error that wraps ErrSummary for numbers that no ground can have: a
+// distance of 0 or less, negative or non-finite heights, or more metres of height than
+// of distance.
 func NewSummaryGround(distance, ascent, descent float64) (*Ground, error) {
 	if !(distance > 0 && distance <= course.MaxLength) || !(ascent >= 0) || !(descent >= 0) || !(ascent+descent <= distance) {
 		return nil, fmt.Errorf("effort: %w: distance %g m, ascent %g m, descent %g m", ErrSummary, distance, ascent, descent)
@@ -147,14 +168,11 @@ func NewSummaryGround(distance, ascent, descent float64) (*Ground, error) {
 	}
 	g := &Ground{cells: make([]cell, 0, 2*summaryHills), length: distance}
 	hill := distance / summaryHills
-	for j := range summaryHills {
-		// 5 and 24 have no common divisor: steep and gentle hills alternate.
-		place := float64(j*5%summaryHills)/(summaryHills-1) - 0.5
-		steep := gradient * (1 + 2*summarySpread*place)
+	for j, steepness := range summarySteepness() {
 		start := hill * float64(j)
 		turn := start + hill*upShare
-		g.add(start, turn, steep)
-		g.add(turn, hill*float64(j+1), -steep)
+		g.add(start, turn, gradient*steepness)
+		g.add(turn, hill*float64(j+1), -gradient*steepness)
 	}
 	return g, nil
 }

@@ -16,6 +16,7 @@ type Integrator struct {
 	out     Traverse
 	offer   []float64 // power on offer in each cell, W/kg
 	gaits   []Gait
+	best    []Gait // of the joined bouts tried
 	joiner  joiner
 	sweeps  int
 }

@@ -3,6 +3,7 @@ package effort
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Accuracy of Solve, relative.
@@ -23,7 +24,8 @@ const (
 // intensity meets the demand, because running asks too much of it and walking too
 // little, that ground is run and walked by turns.
 //
-// A usual solve takes 3 to 9 sweeps over the ground, one by turns up to 100. The error
+// A usual solve takes 3 to 9 sweeps over the ground, up to 20 with bouts, and one by
+// turns up to 100. The error
 // wraps ErrDemand, for a state that is not finite or not before the finish, a moving
 // time not after the state's, a shortest bout that is negative, or a demand that no pace
 // meets (a gale from behind and a goal too slow for it); or it wraps ErrSpent.
@@ -136,10 +138,7 @@ func (s *solver) byBouts() (cost float64, err error) {
 		return 0, nil
 	}
 	s.joining = true
-	s.settle()
-	if joined, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance); ok && math.Abs(joined-s.x) < joinShift {
-		s.x = joined
-	} else {
+	if !s.join() {
 		s.bracketAround()
 		if err := s.mix(); err != nil {
 			return 0, err
@@ -149,6 +148,46 @@ func (s *solver) byBouts() (cost float64, err error) {
 		return (s.x - x) * -slope, nil
 	}
 	return s.in.out.Finish().Moving - moving, nil
+}
+
+// joinRounds is how often bouts are joined anew at the intensity that those before led to.
+const joinRounds = 5
+
+// join joins bouts and solves with them, by turns, until they stay as they are, and keeps
+// the best: the fastest for a budget, the least budget for a time. It reports whether
+// the demand could be met with them at about the rule's intensity.
+func (s *solver) join() bool {
+	best, rule := math.Inf(1), s.x
+	for range joinRounds {
+		s.settle()
+		if slices.Equal(s.in.gaits, s.in.best) && !math.IsInf(best, 1) {
+			break
+		}
+		x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance)
+		if !ok || math.Abs(x-rule) > joinShift {
+			break
+		}
+		s.x = x
+		if price := s.price(); price < best {
+			best = price
+			s.in.best = append(s.in.best[:0], s.in.gaits...)
+		}
+	}
+	if math.IsInf(best, 1) {
+		return false
+	}
+	copy(s.in.gaits, s.in.best)
+	x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance)
+	s.x = x
+	return ok
+}
+
+// price is what the traverse just made takes of what the demand leaves open.
+func (s *solver) price() float64 {
+	if s.demand.Moving > 0 {
+		return s.in.out.Finish().Spent
+	}
+	return s.in.out.Finish().Moving
 }
 
 // approach looks for x with the gait rule in force, and returns the last point swept and
