@@ -48,7 +48,7 @@ var (
 	ErrNoResults = errors.New("no results to fit")
 	ErrPrior     = errors.New("prior out of range")
 	ErrOption    = errors.New("option out of range")
-	ErrNoFit     = errors.New("no fit found")
+	ErrNoFit     = errors.New("no athlete of the model comes near the results")
 )
 
 // An Estimate is an athlete and how well the results tell of them.

@@ -204,3 +204,57 @@ func TestOddResults(t *testing.T) {
 		t.Logf("%v m: %+v %q", results[0].Distance, e.Athlete, e.Warnings)
 	}
 }
+
+// Hilly results of strong runners are fitted, though the usual runner would walk there.
+func TestHillyResults(t *testing.T) {
+	t.Parallel()
+	for _, results := range [][]record.Result{
+		{result(60_000, 2400, 4*time.Hour+40*time.Minute)},
+		{
+			result(45_632, 2282, 3*time.Hour+51*time.Minute+55*time.Second),
+			result(73_740, 2335, 5*time.Hour+22*time.Minute+13*time.Second),
+			result(83_354, 3546, 7*time.Hour+2*time.Minute+28*time.Second),
+		},
+	} {
+		fit(t, calibrate.Options{}, results...)
+	}
+	for distance := 10_000.0; distance <= 160_000; distance *= 2 {
+		for steep := 0.0; steep <= 0.06; steep += 0.02 {
+			for speed := 4.0; speed <= 18; speed += 2 {
+				level := distance * (1 + 8*steep)
+				r := result(distance, steep*distance, time.Duration(level/1000/speed*float64(time.Hour)))
+				if r.Check() != nil {
+					continue
+				}
+				if _, err := calibrate.Fit(context.Background(), []record.Result{r}, calibrate.Options{}); err != nil {
+					t.Errorf("%+v: %v", r, err)
+				}
+			}
+		}
+	}
+}
+
+// Results that say nothing new of a number, lie years apart or lie far off are said to.
+func TestWarnings(t *testing.T) {
+	t.Parallel()
+	old := result(10_000, 0, 40*time.Minute)
+	old.Date = day.AddDate(-5, 0, 0)
+	far := result(21_097.5, 0, 125*time.Minute)
+	far.Race = "a bad day"
+	e := fit(t, calibrate.Options{}, old, far, result(10_000, 0, 40*time.Minute), result(5000, 0, 19*time.Minute+20*time.Second),
+		result(21_097.5, 0, 89*time.Minute), result(42_195, 0, 188*time.Minute), result(15_000, 0, 62*time.Minute), result(8000, 0, 31*time.Minute+30*time.Second))
+	text := strings.Join(e.Warnings, "\n")
+	for _, want := range []string{"little about the fade", "span 5 years", `"a bad day"`, "scatter by"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %q", want, text)
+		}
+	}
+	if len(e.Basis.Doubts) != len(e.Warnings) {
+		t.Errorf("doubts %q", e.Basis.Doubts)
+	}
+	steady := fit(t, calibrate.Options{}, result(10_000, 0, 40*time.Minute), result(5000, 0, 19*time.Minute+20*time.Second),
+		result(21_097.5, 0, 89*time.Minute), result(42_195, 0, 188*time.Minute))
+	if text := strings.Join(steady.Warnings, "\n"); strings.Contains(text, "scatter") || strings.Contains(text, "off the fit") || strings.Contains(text, "years") {
+		t.Errorf("a steady runner: %q", text)
+	}
+}

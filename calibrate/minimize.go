@@ -37,7 +37,7 @@ func (p *problem) descend() error {
 			return nil
 		}
 	}
-	err := fmt.Errorf("calibrate: %w: the last point lies %.2g SD from the mode", ErrNoFit, math.Sqrt(p.decrement()))
+	err := fmt.Errorf("calibrate: %w: the best found lies %.2g SD from where it should", ErrNoFit, math.Sqrt(p.decrement()))
 	if last != nil {
 		err = fmt.Errorf("%w: %w", err, last)
 	}

@@ -33,7 +33,8 @@ func (p *problem) report() *Estimate {
 const (
 	littleInformed = 0.4 // part of the prior's variance removed
 	noisy          = 2   // times the noise expected
-	outlying       = 3   // times the noise found
+	outlying       = 2   // times the noise found, and
+	outlyingGuess  = 3   // times the noise expected
 	longSpan       = 3 * 365 * 24 * time.Hour
 )
 
@@ -57,7 +58,7 @@ func (e *Estimate) warn(p *problem) {
 	}
 	first, last := e.Residuals[0].Result.Date, e.Residuals[0].Result.Date
 	for _, r := range e.Residuals {
-		if math.Abs(r.Log) > outlying*p.noise {
+		if off := math.Abs(r.Log); off > outlying*p.noise && off > outlyingGuess*p.o.Noise {
 			say("%s is %+.0f %% off the fit", describe(r), 100*math.Expm1(r.Log))
 		}
 		if r.Result.Date.Before(first) {

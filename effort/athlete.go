@@ -20,8 +20,8 @@ type Athlete struct {
 	// 0.01 to 0.05, 0.02 usual. 0 is no fade.
 	Fade float64
 
-	// FadeShape is 1 for a steady fade, more for a later and less for an earlier one,
-	// within 0.4 to 1.3. 0 means 1.
+	// FadeShape is 1 for a steady fade, more for a later and less for an earlier one:
+	// usually 0.4 to 1.3, accepted from 0.1 to 2. 0 means 1.
 	FadeShape float64
 
 	// Braking multiplies BrakingCost on good ground: 1 for a practised runner, more for

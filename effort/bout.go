@@ -20,10 +20,6 @@ const (
 	slowRun = 1
 	notRun  = 1000
 	jog     = 0.75
-
-	// changePrice is the time in seconds that a change of gait must save to be worth
-	// asking of a runner. [Our own.]
-	changePrice = 15
 )
 
 // join fills gaits for the cells from first on, given the price and the time in seconds
@@ -101,11 +97,12 @@ func (b *joiner) resize(n int) {
 	}
 }
 
-// joinBouts sets in.gaits to the cheapest bouts of at least least seconds under the pace
-// and capability of the traverse that the integrator holds.
-func (in *Integrator) joinBouts(least float64) {
+// joinBouts sets in.gaits to the cheapest bouts of at least least seconds, changes of gait
+// at a price in seconds, under the pace and capability of the traverse that the
+// integrator holds.
+func (in *Integrator) joinBouts(least, change float64) {
 	m, out := &in.mover, &in.out
-	in.joiner.change = changePrice
+	in.joiner.change = change
 	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
 		c, p := &in.ground.cells[j], in.offer[j]
 		length := c.length

@@ -23,9 +23,16 @@ type Demand struct {
 	// the gait to the rule, cell by cell.
 	ShortestBout float64
 
+	// ChangeSaving is the time in seconds that a change of gait must save to be worth
+	// asking of a runner, where ShortestBout is not 0. 0 means DefaultChangeSaving.
+	ChangeSaving float64
+
 	// Gaits, if not nil, is the gait of every cell, and ShortestBout is not looked at.
 	Gaits []Gait
 }
+
+// DefaultChangeSaving is what Demand.ChangeSaving stands for at 0, in seconds. [Our own.]
+const DefaultChangeSaving = 15
 
 // A Solution is the pace that meets a demand. Its Traverse belongs to the integrator.
 type Solution struct {
@@ -68,6 +75,8 @@ func (d Demand) check(from State) error {
 		return fmt.Errorf("effort: %w: %.3g of %.3g", ErrSpent, from.Spent, d.budget())
 	case !(d.ShortestBout >= 0 && d.ShortestBout < 1e6):
 		return fmt.Errorf("effort: %w: shortest bout %g s", ErrDemand, d.ShortestBout)
+	case !(d.ChangeSaving >= 0 && d.ChangeSaving < 1e6):
+		return fmt.Errorf("effort: %w: change saving %g s", ErrDemand, d.ChangeSaving)
 	case !(math.Abs(d.Tilt) <= 0.5):
 		return fmt.Errorf("effort: %w: tilt %g is not within -0.5 to 0.5", ErrDemand, d.Tilt)
 	}

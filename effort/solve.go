@@ -252,7 +252,11 @@ func (s *solver) guess() float64 {
 // settle fixes the gaits that hold from now on, from the traverse just made.
 func (s *solver) settle() {
 	if s.joining {
-		s.in.joinBouts(s.demand.ShortestBout)
+		change := s.demand.ChangeSaving
+		if change == 0 {
+			change = DefaultChangeSaving
+		}
+		s.in.joinBouts(s.demand.ShortestBout, change)
 		return
 	}
 	copy(s.in.gaits, s.in.out.Gait)

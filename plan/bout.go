@@ -34,7 +34,8 @@ func (p *Plan) Bouts(from, to float64) []Bout {
 // Gait is how a stretch of a plan is covered.
 type Gait int
 
-// The gaits of a stretch. Mixed is more than a twentieth of the time in either.
+// The gaits of a stretch. Mixed is more than a twentieth of the time in either, or a whole
+// bout of one within the other.
 const (
 	Run Gait = iota
 	Walk

@@ -47,6 +47,9 @@ func (c Climb) Describe(metres float64, unit string) string {
 			walks = append(walks, at(b.From)+"-"+at(b.To)+" "+unit)
 		}
 	}
+	if len(walks) == 1 && walks[0] == at(c.Climb.Start)+"-"+at(c.Climb.Top)+" "+unit {
+		return "walk all of it"
+	}
 	last := c.Bouts[len(c.Bouts)-1]
 	switch {
 	case len(c.Bouts) == 2 && last.Gait == Walk:

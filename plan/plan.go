@@ -83,7 +83,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r}}
+	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r}, saving: effort.DefaultChangeSaving}
 	if err := m.best(); err != nil {
 		return nil, err
 	}
@@ -105,19 +105,49 @@ func (p *Plan) Effort() float64 {
 
 // maker builds a plan with one integrator.
 type maker struct {
-	in   *effort.Integrator
-	plan *Plan
+	in     *effort.Integrator
+	plan   *Plan
+	saving float64 // that a change of gait must bring, s
+}
+
+// calm is the number of changes of gait in an hour up to which a plan is left as it is,
+// and mostSaving where asking more of each change ends.
+const (
+	calm       = 5
+	mostSaving = 8 * effort.DefaultChangeSaving
+)
+
+// meet solves a demand, asking more and more of each change of gait until there are few.
+func (m *maker) meet(moving, tilt float64) (effort.Solution, error) {
+	for {
+		s, err := m.in.Solve(effort.State{}, m.demand(moving, tilt))
+		if err != nil || m.plan.Race.bout() == 0 || m.saving >= mostSaving || changes(s.Gait) <= calm*s.Finish().Moving/3600 {
+			return s, err
+		}
+		m.saving *= 2
+	}
+}
+
+// changes counts the changes of gait.
+func changes(gaits []effort.Gait) float64 {
+	n := 0.0
+	for j := 1; j < len(gaits); j++ {
+		if gaits[j] != gaits[j-1] {
+			n++
+		}
+	}
+	return n
 }
 
 // demand is the race's, for a moving time in seconds or, at 0, for the whole budget.
 func (m *maker) demand(moving, tilt float64) effort.Demand {
-	return effort.Demand{Moving: moving, Tilt: tilt, ShortestBout: m.plan.Race.bout()}
+	return effort.Demand{Moving: moving, Tilt: tilt, ShortestBout: m.plan.Race.bout(), ChangeSaving: m.saving}
 }
 
 // best finds the fastest time on the whole budget.
 func (m *maker) best() error {
 	p := m.plan
-	flat, err := m.in.Solve(effort.State{}, m.demand(0, 0))
+	flat, err := m.meet(0, 0)
 	if err != nil {
 		return err
 	}
@@ -126,7 +156,7 @@ func (m *maker) best() error {
 		return fmt.Errorf("plan: %w: the course would take over %.0f h", effort.ErrAthlete, longest.Hours())
 	}
 	if tilt := p.Race.tilt(moving); tilt != 0 {
-		held, err := m.in.Solve(effort.State{}, m.demand(0, tilt))
+		held, err := m.meet(0, tilt)
 		if err != nil {
 			return err
 		}
@@ -156,20 +186,20 @@ func (p *Plan) gun(moving time.Duration) time.Duration {
 func (m *maker) solve() error {
 	p := m.plan
 	moving := p.Best.Moving.Seconds()
-	demand := m.demand(0, p.Race.tilt(moving))
+	tilt, goal := p.Race.tilt(moving), 0.0
 	if p.Race.Goal > 0 {
-		moving = p.Race.goalMoving().Seconds()
-		demand = m.demand(moving, p.Race.tilt(moving))
+		goal = p.Race.goalMoving().Seconds()
+		tilt = p.Race.tilt(goal)
 	}
-	s, err := m.in.Solve(effort.State{}, demand)
+	s, err := m.meet(goal, tilt)
 	if err != nil {
 		return err
 	}
 	m.keep(s)
-	if demand.Tilt == 0 || p.Budget < leastBudget {
+	if tilt == 0 || p.Budget < leastBudget {
 		return nil
 	}
-	p.HoldBack.Share = -demand.Tilt
+	p.HoldBack.Share = -tilt
 	flat, err := m.in.Solve(effort.State{}, effort.Demand{Budget: p.Budget, Gaits: slices.Clone(m.in.Gaits())})
 	if err != nil {
 		return fmt.Errorf("plan: without holding back: %w", err)

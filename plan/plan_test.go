@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -188,4 +189,61 @@ func TestRefusals(t *testing.T) {
 	if _, err := plan.Even(c, effort.Athlete{}, plan.Race{}); !errors.Is(err, effort.ErrAthlete) {
 		t.Errorf("no athlete: %v", err)
 	}
+}
+
+// A goal set to the best time spends about the whole budget and is not called beyond the
+// runner, with bouts and without.
+func TestGoalAtBest(t *testing.T) {
+	t.Parallel()
+	for name, c := range map[string]*course.Course{"rolling": profile(t, 85_000, rolling), "rollers": profile(t, 50_000, rollers)} {
+		for _, power := range []float64{9, 10, 10.2, 11, 12, 14} {
+			for _, bout := range []time.Duration{0, plan.Off} {
+				best := even(t, c, effort.Usual(power), plan.Race{ShortestBout: bout})
+				p := even(t, c, effort.Usual(power), plan.Race{Goal: best.Gun, ShortestBout: bout})
+				near := 0.02
+				if bout == plan.Off {
+					near = 0.003
+				}
+				if math.Abs(p.Budget-1) > near || strings.Contains(strings.Join(p.Warnings, "\n"), "beyond") {
+					t.Errorf("%s, hour power %g, bout %v: budget %.4f, warnings %q", name, power, bout, p.Budget, p.Warnings)
+				}
+			}
+		}
+	}
+}
+
+// rollers is a sine of 20 m up and down every 1257 m.
+func rollers(x float64) float64 { return 500 + 20*math.Sin(x/200) }
+
+// On regular rollers, too, the plan changes gait only a few times an hour.
+func TestFewChanges(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 50_000, rollers)
+	for power := 8.0; power <= 18; power += 0.2 {
+		p := even(t, c, effort.Usual(power), plan.Race{})
+		if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > 5 {
+			t.Errorf("hour power %.1f: %.1f changes of gait an hour", power, rate)
+		}
+	}
+}
+
+// A course and a plan may be shared between goroutines; the race detector watches.
+func TestShared(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 30_000, rolling, course.Landmark{Name: "A", Distance: 10_000})
+	p := even(t, c, effort.Usual(12), plan.Race{})
+	var wait sync.WaitGroup
+	for range 4 {
+		wait.Go(func() {
+			if q := even(t, c, effort.Usual(12), plan.Race{}); q.Moving != p.Moving {
+				t.Errorf("%v, before %v", q.Moving, p.Moving)
+			}
+			if n := len(p.Splits(plan.EveryKilometre)); n != 30 {
+				t.Errorf("%d splits", n)
+			}
+			p.Bouts(0, c.Length())
+			c.Climbs(0)
+		})
+	}
+	wait.Wait()
 }

@@ -85,7 +85,9 @@ func (p *Plan) split(from, to float64) Split {
 	power := (b.Work - a.Work) * 3600 * p.Athlete.HourPower / seconds
 	s.LevelPace = millis(1000 / p.Athlete.LevelSpeed(power, p.Race.Surroundings))
 	s.WalkingShare = p.trace.WalkingTime(from, to) / seconds
-	s.Gait = gaitOf(s.WalkingShare)
+	if s.Gait = gaitOf(s.WalkingShare); len(p.Bouts(from, to)) > 2 {
+		s.Gait = Mixed // a whole bout of the other gait lies in it
+	}
 	return s
 }
 

@@ -17,6 +17,7 @@ import (
 	"isoeffort.example/course/coursefile"
 	"isoeffort.example/effort"
 	"isoeffort.example/effort/record"
+	"isoeffort.example/plan"
 )
 
 // The invented course and runner.
@@ -174,4 +175,13 @@ func cause(err error) error {
 		return path.Err
 	}
 	return err
+}
+
+// spacing is where splits are taken: as asked, or at landmarks where the course has any
+// on the way, else every 5 km.
+func (o *options) spacing(c *course.Course) plan.Spacing {
+	if !o.every.given && len(c.Sections()) == 1 {
+		return 5 * plan.EveryKilometre
+	}
+	return o.every.spacing
 }

@@ -72,7 +72,7 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	for _, text := range c.Warnings() {
 		warnings = append(warnings, o.courseName()+": "+text)
 	}
-	return append(warnings, r.warnings...), writers[o.format](w, p, o.every.spacing)
+	return append(warnings, r.warnings...), writers[o.format](w, p, o.spacing(c))
 }
 
 // writers are the formats by name.

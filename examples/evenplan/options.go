@@ -54,7 +54,7 @@ func (o *options) flags() *flag.FlagSet {
 		o.format = s
 		return nil
 	})
-	fs.Var(&o.every, "every", "where splits are taken: every so many km or mi, as 1km, 5km or 1mi, or at each `landmark` (default landmark)")
+	fs.Var(&o.every, "every", "where splits are taken: every so many km or mi, as 1km, 5km or 1mi, or at each `landmark` (default landmark, or 5km where the course has none)")
 	o.modelFlags(fs)
 	return fs
 }

@@ -42,12 +42,16 @@ func (c *clock) Set(s string) error {
 }
 
 // every is a spacing of splits given as 5km, 1mi or landmark.
-type every struct{ spacing plan.Spacing }
+type every struct {
+	spacing plan.Spacing
+	given   bool
+}
 
 func (e *every) String() string { return "" }
 
 // Set reads a spacing.
 func (e *every) Set(s string) error {
+	e.given = true
 	if s == "landmark" {
 		e.spacing = plan.AtLandmarks
 		return nil

@@ -83,8 +83,11 @@ func (t *page) walking() string {
 		return "none."
 	}
 	s := fmt.Sprintf("%.0f %% of the moving time, in %s.", 100*p.WalkingShare, count(len(walks), "stretch", "stretches"))
-	if len(walks) <= 24 && p.WalkingShare < 0.95 {
+	if len(walks) <= 60 && p.WalkingShare < 0.95 {
 		s += " At " + t.places(walks) + "."
+	}
+	if p.BoutCost >= time.Second {
+		s += fmt.Sprintf(" Changing between running and walking no more often than that costs %s.", short(p.BoutCost))
 	}
 	return s
 }
@@ -140,7 +143,7 @@ func (t *page) budget() string {
 // talk says how a plan should feel. Common practice, no source.
 func talk(p *plan.Plan) string {
 	switch e := p.Effort(); {
-	case p.Budget > 1.01:
+	case p.Budget > 1.02:
 		return "no effort that feels right will do this."
 	case e < 0.87:
 		return "you can speak in whole sentences all the time, uphill too. If not, ease off."
