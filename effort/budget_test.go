@@ -138,7 +138,8 @@ func TestExponentGrows(t *testing.T) {
 	usual := exponent(a, 42_195, 250_000)
 	a.Fade = 0.05
 	most := exponent(a, 42_195, 250_000)
-	t.Logf("beyond the marathon: %.3f with a fade of 0.02, %.3f with 0.05", usual, most)
+	near(t, "beyond the marathon, fade 0.02", usual, 1.15, 0.01)
+	near(t, "beyond the marathon, fade 0.05", most, 1.30, 0.01)
 	for d := 5000.0; d < 200_000; d *= 1.5 {
 		if exponent(a, d, 1.5*d) >= exponent(a, 1.5*d, 2.25*d) {
 			t.Errorf("exponent falls at %.0f m", d)
