@@ -126,8 +126,9 @@ func TestHourPowerOfTenKilometres(t *testing.T) {
 }
 
 // The fade lets the exponent grow with distance, as records do: about 1.06 below the
-// marathon and 1.28 beyond (from memory). The usual fade alone, 0.02, makes 1.15 of the
-// second, and the top of its range, 0.05, 1.30.
+// marathon and 1.28 beyond (from memory). Up to 250 km the usual fade alone, 0.02, makes
+// 1.11 of the second, and the top of its range, 0.05, 1.21: the records of the longest
+// races, run through nights and with stops, grow by more than the model's fade.
 func TestExponentGrows(t *testing.T) {
 	t.Parallel()
 	exponent := func(a Athlete, from, to float64) float64 {
@@ -138,8 +139,8 @@ func TestExponentGrows(t *testing.T) {
 	usual := exponent(a, 42_195, 250_000)
 	a.Fade = 0.05
 	most := exponent(a, 42_195, 250_000)
-	near(t, "beyond the marathon, fade 0.02", usual, 1.15, 0.01)
-	near(t, "beyond the marathon, fade 0.05", most, 1.30, 0.01)
+	near(t, "beyond the marathon, fade 0.02", usual, 1.11, 0.01)
+	near(t, "beyond the marathon, fade 0.05", most, 1.21, 0.01)
 	for d := 5000.0; d < 200_000; d *= 1.5 {
 		if exponent(a, d, 1.5*d) >= exponent(a, 1.5*d, 2.25*d) {
 			t.Errorf("exponent falls at %.0f m", d)

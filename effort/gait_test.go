@@ -130,7 +130,8 @@ func TestStrides(t *testing.T) {
 		near(t, "running power said", run.power, p, 0)
 		walk := m.walk(&c, p)
 		power := m.economy*(c.surface*walkingBase(walk.speed)+walk.speed*c.walk) + walk.speed*m.braking*c.brake + AirPower(m.drag, walk.speed, m.wind)
-		near(t, "walking power", power, walk.power, 1e-9*p)
+		table := 3e-9 * m.economy * c.surface * walkingBase(walk.speed) // what the table may miss by
+		near(t, "walking power", power, walk.power, table+1e-12*p)
 		if walk.power > p*(1+1e-12) || walk.speed > m.fastestWalk {
 			t.Errorf("a walk of %g W/kg at %g m/s", walk.power, walk.speed)
 		}
