@@ -83,7 +83,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r}, saving: effort.DefaultChangeSaving}
+	m := maker{in: in, plan: &Plan{Course: c, Athlete: a, Race: r}}
 	if err := m.best(); err != nil {
 		return nil, err
 	}
@@ -111,20 +111,22 @@ type maker struct {
 }
 
 // calm is the number of changes of gait in an hour up to which a plan is left as it is,
-// and mostSaving where asking more of each change ends.
+// savingStep by how much more is asked of each change where there are more of them, and
+// mostSaving where that ends.
 const (
 	calm       = 5
+	savingStep = 1.25
 	mostSaving = 8 * effort.DefaultChangeSaving
 )
 
 // meet solves a demand, asking more and more of each change of gait until there are few.
+// What was asked stays for the next demand, so that a goal and the best are alike.
 func (m *maker) meet(moving, tilt float64) (effort.Solution, error) {
-	for {
+	for ; ; m.saving *= savingStep {
 		s, err := m.in.Solve(effort.State{}, m.demand(moving, tilt))
 		if err != nil || m.plan.Race.bout() == 0 || m.saving >= mostSaving || changes(s.Gait) <= calm*s.Finish().Moving/3600 {
 			return s, err
 		}
-		m.saving *= 2
 	}
 }
 
@@ -147,6 +149,7 @@ func (m *maker) demand(moving, tilt float64) effort.Demand {
 // best finds the fastest time on the whole budget.
 func (m *maker) best() error {
 	p := m.plan
+	m.saving = effort.DefaultChangeSaving
 	flat, err := m.meet(0, 0)
 	if err != nil {
 		return err
@@ -156,6 +159,7 @@ func (m *maker) best() error {
 		return fmt.Errorf("plan: %w: the course would take over %.0f h", effort.ErrAthlete, longest.Hours())
 	}
 	if tilt := p.Race.tilt(moving); tilt != 0 {
+		m.saving = effort.DefaultChangeSaving
 		held, err := m.meet(0, tilt)
 		if err != nil {
 			return err
