@@ -112,22 +112,59 @@ type maker struct {
 
 // calm is the number of changes of gait in an hour up to which a plan is left as it is,
 // savingStep by how much more is asked of each change where there are more of them, and
-// mostSaving where that ends.
+// mostSaving and dear, a share of the time, where that ends.
 const (
 	calm       = 5
 	savingStep = 1.25
 	mostSaving = 8 * effort.DefaultChangeSaving
+	dear       = 0.02
 )
 
 // meet solves a demand, asking more and more of each change of gait until there are few.
 // What was asked stays for the next demand, so that a goal and the best are alike.
 func (m *maker) meet(moving, tilt float64) (effort.Solution, error) {
-	for ; ; m.saving *= savingStep {
-		s, err := m.in.Solve(effort.State{}, m.demand(moving, tilt))
-		if err != nil || m.plan.Race.bout() == 0 || m.saving >= mostSaving || changes(s.Gait) <= calm*s.Finish().Moving/3600 {
+	for stepped := false; ; stepped = true {
+		s, err := m.again(moving, tilt)
+		if err != nil || m.plan.Race.bout() == 0 {
 			return s, err
 		}
+		total := s.Finish().Moving
+		if stepped && s.BoutCost > dear*total {
+			m.saving /= savingStep // the step before was the last worth its price
+			return m.again(moving, tilt)
+		}
+		if m.saving >= mostSaving || changes(s.Gait) <= calm*total/3600 {
+			return s, nil
+		}
+		m.saving *= savingStep
 	}
+}
+
+// sameGoal is how near a goal lies to the best time, relative, to be planned like that.
+const sameGoal = 0.005
+
+// again solves a demand with what was asked of each change of gait before.
+func (m *maker) again(moving, tilt float64) (effort.Solution, error) {
+	return m.in.Solve(effort.State{}, m.demand(moving, tilt))
+}
+
+// forGoal solves for a goal in seconds, or at 0 for the best again; a goal about at the
+// best has its gaits.
+func (m *maker) forGoal(goal, best, tilt float64) (effort.Solution, error) {
+	switch {
+	case goal == 0:
+		return m.again(0, tilt)
+	case math.Abs(goal/best-1) >= sameGoal:
+		return m.meet(goal, tilt)
+	}
+	like, err := m.again(0, tilt)
+	if err != nil {
+		return like, err
+	}
+	d := effort.Demand{Moving: goal, Tilt: tilt, Gaits: slices.Clone(m.in.Gaits())}
+	s, err := m.in.Solve(effort.State{}, d)
+	s.BoutCost = like.BoutCost
+	return s, err
 }
 
 // changes counts the changes of gait.
@@ -195,7 +232,7 @@ func (m *maker) solve() error {
 		goal = p.Race.goalMoving().Seconds()
 		tilt = p.Race.tilt(goal)
 	}
-	s, err := m.meet(goal, tilt)
+	s, err := m.forGoal(goal, moving, tilt)
 	if err != nil {
 		return err
 	}

@@ -35,7 +35,8 @@ type Race struct {
 	// ShortestBout is the least duration of running or walking between two changes of
 	// gait. 0 means DefaultBout; Off leaves the gait to the effort rule, however short.
 	// Unless it is Off, a change must also save effort.DefaultChangeSaving, and up to eight
-	// times that where a plan would otherwise change gait more than five times an hour.
+	// times that where a plan would otherwise change gait more than five times an hour, as
+	// long as that costs no more than 2 % of the time.
 	ShortestBout time.Duration
 
 	Surroundings effort.Surroundings
