@@ -215,27 +215,21 @@ func TestGoalAtBest(t *testing.T) {
 // rollers is a sine of 20 m up and down every 1257 m.
 func rollers(x float64) float64 { return 500 + 20*math.Sin(x/200) }
 
-// On regular rollers, too, the plan changes gait only a few times an hour, unless that
-// would cost more than 2 % of the time; and then it says that they are many.
+// On regular rollers a plan either changes gait at most five times an hour or says that
+// it changes more often; the runners between a walk and a run on every hill are those.
 func TestFewChanges(t *testing.T) {
 	t.Parallel()
 	c := profile(t, 50_000, rollers)
-	many := 0
 	for power := 8.0; power <= 18; power += 0.2 {
 		p := even(t, c, effort.Usual(power), plan.Race{})
-		rate, cost := float64(p.GaitChanges)/p.Moving.Hours(), float64(p.BoutCost)/float64(p.Moving)
-		if rate > 5 {
-			many++
-		}
-		if rate > 12 || rate > 8 && !strings.Contains(strings.Join(p.Warnings, "\n"), "changes between running and walking") {
+		rate := float64(p.GaitChanges) / p.Moving.Hours()
+		said := strings.Contains(strings.Join(p.Warnings, "\n"), "changes between running and walking")
+		if rate > 5 != said {
 			t.Errorf("hour power %.1f: %.1f changes of gait an hour, warnings %q", power, rate, p.Warnings)
 		}
-		if cost > 0.035 {
-			t.Errorf("hour power %.1f: %.1f changes of gait an hour at %.1f %% of the time", power, rate, 100*cost)
+		if rate > 5 && (power < 9 || power > 11.5) {
+			t.Errorf("hour power %.1f, which is not between the gaits: %.1f changes of gait an hour", power, rate)
 		}
-	}
-	if many > 15 {
-		t.Errorf("%d of 51 runners change gait more than five times an hour", many)
 	}
 }
 

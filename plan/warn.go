@@ -17,9 +17,6 @@ const beyondLongest = 2
 // farBelow is the share of the budget below which a goal is called far below the runner.
 const farBelow = 0.01
 
-// manyChanges is the number of gait changes per hour above which a plan says so.
-const manyChanges = 8
-
 func (p *Plan) warn() {
 	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
 	if p.Budget > beyondBudget {
@@ -34,8 +31,8 @@ func (p *Plan) warn() {
 	if p.Race.Goal > 0 && p.Budget < farBelow {
 		say("The goal is far below this runner, who could finish in %s.", clock(p.Best.Gun))
 	}
-	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > manyChanges {
-		say("The plan changes between running and walking %.0f times an hour: a longer shortest bout would make it calmer.", rate)
+	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > calm {
+		say("The plan changes between running and walking %.1f times an hour: a longer shortest bout would make it calmer, and slower.", rate)
 	}
 }
 
