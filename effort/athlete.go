@@ -37,6 +37,32 @@ type Athlete struct {
 	// SlowestRun is the running speed in m/s below which the runner walks instead.
 	// 0 means 1.5.
 	SlowestRun float64
+
+	// WalkFall lets the fastest walk fall on climbs: on gradient i it is
+	// FastestWalk/(1 + WalkFall i). 2 turns 1.8 m/s into 1.29 on 20 %. 0 is no fall.
+	// [Our own form.]
+	WalkFall float64
+
+	// FastestDescent is a greatest speed in m/s, along the slope, on ground that falls by
+	// more than 2 %. What the runner does not use there is not spent. 0 is none.
+	FastestDescent float64
+
+	// Habit is which gaits the runner uses.
+	Habit Habit
+
+	// Mass is the runner's body mass in kg, which only matters beside Load. 0 means 70.
+	Mass float64
+
+	// Load is the mass carried in kg. All metabolic cost, and braking, is taken to be in
+	// proportion to the whole mass, 1 + Load/Mass: so measured for loads near the trunk
+	// (Taylor, Heglund, McMahon & Looney 1980, J Exp Biol 86:9, from memory).
+	Load float64
+
+	// Eagerness is the exponent m by which the fade counts haste: work fades as
+	// ε^m times itself, ε being the relative intensity used. 0 charges work alone;
+	// nothing published fixes it. Above 0 even effort is no longer quite the best: an
+	// easier opening is.
+	Eagerness float64
 }
 
 // Usual returns an athlete of the given hour power in W/kg with the usual values of
@@ -65,10 +91,21 @@ func (a Athlete) Check() error {
 		{"economy", a.Economy, 0.2, 5},
 		{"fastest walk", a.FastestWalk, 0.5, 4},
 		{"slowest run", a.SlowestRun, 0.5, 4},
+		{"walk fall", a.WalkFall, 0, 10},
+		{"fastest descent", a.FastestDescent, 0, 20},
+		{"mass", a.Mass, 20, 300},
+		{"load", a.Load, 0, 100},
+		{"eagerness", a.Eagerness, 0, 10},
 	} {
 		if !(v.value >= v.low && v.value <= v.top) {
 			return fmt.Errorf("effort: %w: %s %g is not within %g to %g", ErrAthlete, v.name, v.value, v.low, v.top)
 		}
+	}
+	if a.FastestDescent > 0 && a.FastestDescent < 0.5 {
+		return fmt.Errorf("effort: %w: fastest descent %g is below 0.5", ErrAthlete, a.FastestDescent)
+	}
+	if a.Habit > WalkOnly {
+		return fmt.Errorf("effort: %w: habit %d is none", ErrAthlete, a.Habit)
 	}
 	return nil
 }
@@ -78,7 +115,7 @@ func (a Athlete) filled() Athlete {
 	for _, f := range []struct {
 		value *float64
 		usual float64
-	}{{&a.FadeShape, 1}, {&a.Economy, 1}, {&a.FastestWalk, 1.8}, {&a.SlowestRun, 1.5}} {
+	}{{&a.FadeShape, 1}, {&a.Economy, 1}, {&a.FastestWalk, 1.8}, {&a.SlowestRun, 1.5}, {&a.Mass, 70}} {
 		if *f.value == 0 {
 			*f.value = f.usual
 		}
@@ -109,12 +146,21 @@ func (a Athlete) Intensity(hours float64) float64 { return math.Pow(hours, -a.En
 // ground without wind: running or walking, whichever is faster; air as in Surroundings.
 // It is 0 for a power that is not positive, NaN for NaN.
 func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
+	return Curves{}.LevelSpeed(a, power, s)
+}
+
+// LevelSpeed is Athlete.LevelSpeed for other curves.
+func (k Curves) LevelSpeed(a Athlete, power float64, s Surroundings) float64 {
 	if !(power > 0) {
 		return math.Max(power, 0)
 	}
 	s.HeadWind = 0
-	m, level := newMover(a, s), cell{run: RunningCost(0), walk: walkingGrade(0), surface: 1}
-	return math.Max(m.run(&level, power).speed, m.walk(&level, power).speed)
+	g := modelGround
+	if k.Run != nil || k.Walk != nil {
+		g = k.empty(0, 0)
+	}
+	m, level := g.mover(a, s), g.uniform(0)
+	return math.Max(m.run(&level, power).Speed, m.walk(&level, power).Speed)
 }
 
 // Riegel returns the exponent b of T2 = T1 (D2/D1)^b that the endurance exponent stands

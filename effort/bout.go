@@ -103,21 +103,24 @@ func (b *joiner) resize(n int) {
 func (in *Integrator) joinBouts(least, change float64) {
 	m, out := &in.mover, &in.out
 	in.joiner.change = change
+	still := m.air
 	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
 		c, p := &in.ground.cells[j], in.offer[j]
+		in.meetAgain(j)
 		length := c.length
 		if j == out.First {
 			length *= in.ground.remaining(j, out.From.Distance)
 		}
 		run, walk := m.run(c, p), m.walk(c, p)
 		price = [2]float64{length * m.price(run, p), length * m.price(walk, p)}
-		time = [2]float64{length / run.speed, length / walk.speed}
+		time = [2]float64{length / run.Speed, length / walk.Speed}
 		switch {
-		case run.speed < jog*m.slowestRun:
+		case run.Speed < jog*m.slowestRun:
 			price[Run] += notRun * time[Run]
-		case run.speed < m.slowestRun:
+		case run.Speed < m.slowestRun:
 			price[Run] += slowRun * time[Run]
 		}
 		return price, time
 	})
+	m.air = still
 }

@@ -74,8 +74,8 @@ func TestEconomy(t *testing.T) {
 	t.Parallel()
 	plain, costly := newMover(Athlete{Endurance: 0.1, Braking: 1}, Surroundings{}), newMover(Athlete{Endurance: 0.1, Braking: 1, Economy: 1.1}, Surroundings{})
 	level, down := cell{run: RunningCost(0), walk: walkingGrade(0), surface: 1}, cell{run: RunningCost(-0.1), walk: walkingGrade(-0.1), surface: 1, brake: BrakingCost(-0.1)}
-	near(t, "running on the level", costly.run(&level, 11).speed, plain.run(&level, 10).speed, 1e-12)
-	near(t, "walking on the level", costly.walk(&level, 3.3).speed, plain.walk(&level, 3).speed, 1e-9)
+	near(t, "running on the level", costly.run(&level, 11).Speed, plain.run(&level, 10).Speed, 1e-12)
+	near(t, "walking on the level", costly.walk(&level, 3.3).Speed, plain.walk(&level, 3).Speed, 1e-9)
 	near(t, "running down", costly.runCost(&down), 1.1*RunningCost(-0.1)+BrakingCost(-0.1), 1e-12)
 }
 

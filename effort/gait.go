@@ -18,85 +18,208 @@ func (g Gait) String() string {
 	return "run"
 }
 
+// A Habit says which gaits a runner uses.
+type Habit uint8
+
+// The habits.
+const (
+	RunAndWalk Habit = iota // by the gait rule
+	RunOnly                 // never walks, however slow the run
+	WalkOnly                // never runs
+)
+
+// A Stride is one gait at one power on one piece of ground.
+type Stride struct {
+	Speed float64 // along the slope, m/s
+	Power float64 // effort power that it takes, W/kg: less than is on offer at a greatest speed
+
+	// Elasticity is the relative change of Speed per relative change of the power on
+	// offer: 1 for running without wind, 0 at a greatest speed.
+	Elasticity float64
+}
+
 // mover holds what an athlete's speed depends on besides power and ground.
 type mover struct {
-	economy, braking        float64
+	running, walking        *motion
+	metabolic               float64 // factor on metabolic cost: economy and load
+	braking                 float64 // factor on braking: the athlete's and load
 	fastestWalk, slowestRun float64
-	drag, wind              float64
-	order                   float64 // n = 1/k
-	capBase                 float64 // walkingBase(fastestWalk)
-	base                    []node
-	lastWalk                float64 // the speed of the last walk solved for, to start the next from
+	walkFall                float64
+	fastestDescent          float64 // 0: none
+	habit                   Habit
+	air
+	order    float64 // n = 1/k
+	capBase  float64 // of walking, at the fastest walk
+	lastWalk float64 // the speed of the last walk solved for, to start the next from
 }
 
-func newMover(a Athlete, s Surroundings) mover {
+// air is what the runner meets of it: drag coefficient, wind against and across, m/s.
+type air struct{ drag, wind, cross float64 }
+
+func newMover(a Athlete, s Surroundings) mover { return modelGround.mover(a, s) }
+
+// modelGround has the curves of the model and no cells.
+var modelGround = Curves{}.empty(0, 0)
+
+// mover is that of an athlete on the curves of a ground.
+func (g *Ground) mover(a Athlete, s Surroundings) mover {
 	a = a.filled()
-	return mover{
-		economy: a.Economy, braking: a.Braking,
-		fastestWalk: a.FastestWalk, slowestRun: a.SlowestRun,
-		drag: s.Drag, wind: s.HeadWind,
-		order: 1 / a.Endurance, capBase: walkingBase(a.FastestWalk), base: baseTable(),
+	load := 1 + a.Load/a.Mass
+	m := mover{
+		running: g.run, walking: g.walk,
+		metabolic: a.Economy * load, braking: a.Braking * load,
+		fastestWalk: a.FastestWalk, slowestRun: a.SlowestRun, walkFall: a.WalkFall,
+		fastestDescent: a.FastestDescent, habit: a.Habit,
+		air:   air{drag: s.Drag, wind: s.HeadWind},
+		order: 1 / a.Endurance,
 	}
+	if g.walk.separable != nil {
+		m.capBase, _ = g.walk.power(a.FastestWalk, 0)
+	}
+	return m
 }
 
-// stride is one gait on one cell: its speed along the slope in m/s, the effort power it
-// takes in W/kg, and its elasticity, the relative change of speed per relative change
-// of the power on offer.
-type stride struct {
-	speed, power, elasticity float64
+// way is a gait on a cell: the motion's own power × base, a cost per metre, and the air.
+type way struct {
+	motion         *motion
+	base, perMetre float64
+	gradient       float64
 }
 
-// runCost is the effort per metre of running, without air.
-func (m *mover) runCost(c *cell) float64 { return m.economy*c.run + m.braking*c.brake }
+func (m *mover) runWay(c *cell) way {
+	return way{m.running, m.metabolic * c.surface, m.metabolic*c.run + m.braking*c.brake, c.gradient}
+}
 
-// run is running at the power p.
-func (m *mover) run(c *cell, p float64) stride {
-	cost := m.runCost(c)
+func (m *mover) walkWay(c *cell) way {
+	return way{m.walking, m.metabolic * c.surface, m.metabolic*c.walk + m.braking*c.brake, c.gradient}
+}
+
+// runCost is the effort per metre of running without air, at the reference speed of a
+// curve whose cost depends on speed.
+func (m *mover) runCost(c *cell) float64 {
+	cost := m.metabolic*c.run + m.braking*c.brake
+	if m.running.table == nil && m.running.separable != nil {
+		return cost
+	}
+	return cost + m.metabolic*c.surface*m.running.speedCost(c.gradient)
+}
+
+// run is running at the power p, or at the fastest descent.
+func (m *mover) run(c *cell, p float64) Stride {
+	w := m.runWay(c)
+	s := m.freeRun(&w, p)
+	if m.descends(c) && s.Speed > m.fastestDescent {
+		s = m.held(&w, m.fastestDescent)
+	}
+	return s
+}
+
+// freeRun is running at the power p.
+func (m *mover) freeRun(w *way, p float64) Stride {
+	cost := w.perMetre
+	if w.motion.curve != nil || w.motion.table != nil {
+		return m.hardRun(w, p)
+	}
 	if m.drag == 0 {
-		return stride{p / cost, p, 1}
+		return Stride{p / cost, p, 1}
 	}
-	v, slope := m.runSpeed(cost, p)
-	return stride{v, p, p / (v * slope)}
-}
-
-// runSpeed solves v cost + air(v) = p, and returns the slope of the left side there too.
-func (m *mover) runSpeed(cost, p float64) (v, slope float64) {
 	top := p / cost
-	guess := p / (cost + AirPower(m.drag, top, m.wind)/top)
+	guess := p / (cost + m.airPower(top)/top)
 	if m.wind < 0 {
 		top -= m.wind // the wind helps only up to its own speed, and then resists
 	}
-	return m.speed(0, cost, p, guess, top)
+	v, slope := m.speed(w, p, guess, top)
+	return Stride{v, p, p / (v * slope)}
+}
+
+// fastestRun bounds the speed in m/s of a run by a curve that costs something besides the
+// metre, in still air.
+const fastestRun = 100
+
+func (m *mover) hardRun(w *way, p float64) Stride {
+	guess := math.Max(0.5, math.Min(6, p/(4*w.base)))
+	v, slope := m.speed(w, p, guess, fastestRun)
+	return Stride{v, p, p / (v * slope)}
+}
+
+// descentFrom is the gradient below which FastestDescent holds: a speed as such does not
+// hurt where the ground hardly falls.
+const descentFrom = -0.02
+
+// descends reports whether the fastest descent holds on a cell.
+func (m *mover) descends(c *cell) bool { return m.fastestDescent > 0 && c.gradient < descentFrom }
+
+// held is a way at a speed that is its greatest.
+func (m *mover) held(w *way, v float64) Stride {
+	power, _ := m.powerAt(w, v)
+	return Stride{v, power, 0}
+}
+
+// topWalk is the fastest walk on a cell.
+func (m *mover) topWalk(c *cell) float64 {
+	top := m.fastestWalk
+	if m.walkFall > 0 && c.gradient > 0 {
+		top /= 1 + m.walkFall*c.gradient
+	}
+	if m.descends(c) {
+		top = math.Min(top, m.fastestDescent)
+	}
+	return top
 }
 
 // walk is walking at the power p or at the fastest walk, whichever is slower.
-func (m *mover) walk(c *cell, p float64) stride {
-	perMetre := m.economy*c.walk + m.braking*c.brake
-	base, top := m.economy*c.surface, m.fastestWalk
-	if full := base*m.capBase + top*perMetre + AirPower(m.drag, top, m.wind); full <= p {
-		return stride{top, full, 0}
+func (m *mover) walk(c *cell, p float64) Stride {
+	w, top := m.walkWay(c), m.topWalk(c)
+	full := 0.0
+	if top == m.fastestWalk && w.motion.curve == nil {
+		full = w.base*m.capBase + top*w.perMetre + m.airPower(top)
+	} else {
+		full, _ = m.powerAt(&w, top)
+	}
+	if full <= p {
+		return Stride{top, full, 0}
 	}
 	guess := m.lastWalk
 	if !(guess > 0) {
-		guess = math.Min(top, p/(2.2*base+perMetre+0.5))
+		guess = p / (2.2*w.base + w.perMetre + 0.5)
 	}
-	v, slope := m.speed(base, perMetre, p, math.Max(guess, 0.1), top)
+	v, slope := m.speed(&w, p, math.Min(math.Max(guess, 0.1), top), top)
 	m.lastWalk = v
-	return stride{v, p, p / (v * slope)}
+	return Stride{v, p, p / (v * slope)}
 }
 
-// powerAt is the effort power of either gait at speed v, and its derivative:
-// base · walkingBase(v) + perMetre · v + air(v).
-func (m *mover) powerAt(base, perMetre, v float64) (power, slope float64) {
-	power, slope = perMetre*v, perMetre
-	if base != 0 {
-		value, rise := walkingBaseFast(m.base, v)
-		power, slope = power+base*value, slope+base*rise
+// airPower is AirPower of what the runner meets.
+func (a *air) airPower(v float64) float64 {
+	if a.drag == 0 {
+		return 0
+	}
+	u := v + a.wind
+	return a.drag * v * u * a.relative(u)
+}
+
+// relative is the speed of the air past a runner who meets u of it head on.
+func (a *air) relative(u float64) float64 {
+	if a.cross == 0 {
+		return math.Abs(u)
+	}
+	return math.Sqrt(u*u + a.cross*a.cross)
+}
+
+// powerAt is the effort power of a way at speed v, and its derivative.
+func (m *mover) powerAt(w *way, v float64) (power, slope float64) {
+	power, slope = w.perMetre*v, w.perMetre
+	if w.motion.table != nil || w.motion.curve != nil {
+		value, rise := w.motion.power(v, w.gradient)
+		power, slope = power+w.base*value, slope+w.base*rise
 	}
 	if m.drag != 0 {
 		u := v + m.wind
-		air := math.Abs(u) * m.drag
-		power, slope = power+v*u*air, slope+air*(u+2*v)
+		r := m.relative(u)
+		air := m.drag * r
+		power += v * u * air
+		if r > 0 {
+			slope += air*(u+v) + m.drag*v*u*u/r
+		}
 	}
 	return power, slope
 }
@@ -112,10 +235,10 @@ const (
 
 // speed solves powerAt = p for a speed in (0, top], by Newton's method from a guess, and
 // returns the slope there too. Where that leaves the bracket, it bisects.
-func (m *mover) speed(base, perMetre, p, guess, top float64) (v, slope float64) {
+func (m *mover) speed(w *way, p, guess, top float64) (v, slope float64) {
 	v = guess
 	for range quickSteps {
-		value, slope := m.powerAt(base, perMetre, v)
+		value, slope := m.powerAt(w, v)
 		next := v - (value-p)/slope
 		if !(next > 0 && next <= top) {
 			break
@@ -125,15 +248,15 @@ func (m *mover) speed(base, perMetre, p, guess, top float64) (v, slope float64) 
 		}
 		v = next
 	}
-	return m.bracketed(base, perMetre, p, math.Min(v, top), top)
+	return m.bracketed(w, p, math.Min(v, top), top)
 }
 
 // bracketed is speed with a bracket around the solution.
-func (m *mover) bracketed(base, perMetre, p, v, top float64) (float64, float64) {
+func (m *mover) bracketed(w *way, p, v, top float64) (float64, float64) {
 	low, slope := 0.0, 0.0
 	for range 200 {
 		var value float64
-		value, slope = m.powerAt(base, perMetre, v)
+		value, slope = m.powerAt(w, v)
 		if value > p {
 			top = v
 		} else {
@@ -161,27 +284,30 @@ func (m *mover) bracketed(base, perMetre, p, v, top float64) (float64, float64) 
 // whose speed is proportional to power would choose ε itself; so a walk held back by
 // the fastest walk is preferred until running is some 6 to 11 % faster. [Our own: the
 // local form of the optimum.] Running slower than the slowest run is walking.
-func (m *mover) choose(c *cell, p float64) (Gait, stride) {
+func (m *mover) choose(c *cell, p float64) (Gait, Stride) {
+	if m.habit == WalkOnly {
+		return Walk, m.walk(c, p)
+	}
 	run := m.run(c, p)
 	full := m.order / (m.order - 1)
-	if run.speed > full*m.fastestWalk && run.speed >= m.slowestRun {
+	if m.habit == RunOnly || run.Speed > full*m.fastestWalk && run.Speed >= m.slowestRun {
 		return Run, run
 	}
 	walk := m.walk(c, p)
-	if run.speed < m.slowestRun || walk.speed >= run.speed {
+	if run.Speed < m.slowestRun || walk.Speed >= run.Speed {
 		return Walk, walk
 	}
-	if walk.elasticity == 0 && m.price(walk, p) <= m.price(run, p) {
+	if walk.Elasticity == 0 && m.price(walk, p) <= m.price(run, p) {
 		return Walk, walk
 	}
 	return Run, run
 }
 
 // price is the time and budget of one metre, in seconds.
-func (m *mover) price(s stride, p float64) float64 {
+func (m *mover) price(s Stride, p float64) float64 {
 	share := 1.0
-	if s.power != p {
-		share = math.Pow(s.power/p, m.order)
+	if s.Power != p {
+		share = math.Pow(s.Power/p, m.order)
 	}
-	return (1 + share/(m.order-1)) / s.speed
+	return (1 + share/(m.order-1)) / s.Speed
 }

@@ -88,7 +88,7 @@ func preference(endurance float64) float64 {
 			top = p
 		}
 	}
-	return m.run(&c, low).speed/m.walk(&c, low).speed - 1
+	return m.run(&c, low).Speed/m.walk(&c, low).Speed - 1
 }
 
 // A capped walk is preferred until running is k/(1−k) faster, less the walk's own share
@@ -126,21 +126,21 @@ func TestStrides(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m, c, p := drawMover(t)
 		run := m.run(&c, p)
-		near(t, "running power", run.speed*m.runCost(&c)+AirPower(m.drag, run.speed, m.wind), p, 1e-9*p)
-		near(t, "running power said", run.power, p, 0)
+		near(t, "running power", run.Speed*m.runCost(&c)+AirPower(m.drag, run.Speed, m.wind), p, 1e-9*p)
+		near(t, "running power said", run.Power, p, 0)
 		walk := m.walk(&c, p)
-		power := m.economy*(c.surface*walkingBase(walk.speed)+walk.speed*c.walk) + walk.speed*m.braking*c.brake + AirPower(m.drag, walk.speed, m.wind)
-		table := 3e-9 * m.economy * c.surface * walkingBase(walk.speed) // what the table may miss by
-		near(t, "walking power", power, walk.power, table+1e-12*p)
-		if walk.power > p*(1+1e-12) || walk.speed > m.fastestWalk {
-			t.Errorf("a walk of %g W/kg at %g m/s", walk.power, walk.speed)
+		power := m.metabolic*(c.surface*walkingBase(walk.Speed)+walk.Speed*c.walk) + walk.Speed*m.braking*c.brake + AirPower(m.drag, walk.Speed, m.wind)
+		table := 3e-9 * m.metabolic * c.surface * walkingBase(walk.Speed) // what the table may miss by
+		near(t, "walking power", power, walk.Power, table+1e-12*p)
+		if walk.Power > p*(1+1e-12) || walk.Speed > m.fastestWalk {
+			t.Errorf("a walk of %g W/kg at %g m/s", walk.Power, walk.Speed)
 		}
 		const h = 1e-5
-		slope := math.Log(m.run(&c, p*(1+h)).speed/m.run(&c, p*(1-h)).speed) / (2 * h)
-		near(t, "elasticity of running", run.elasticity, slope, 1e-4*math.Max(1, slope))
-		if walk.elasticity > 0 && m.walk(&c, p*(1+h)).elasticity > 0 {
-			slope = math.Log(m.walk(&c, p*(1+h)).speed/m.walk(&c, p*(1-h)).speed) / (2 * h)
-			near(t, "elasticity of walking", walk.elasticity, slope, 1e-4*math.Max(1, slope))
+		slope := math.Log(m.run(&c, p*(1+h)).Speed/m.run(&c, p*(1-h)).Speed) / (2 * h)
+		near(t, "elasticity of running", run.Elasticity, slope, 1e-4*math.Max(1, slope))
+		if walk.Elasticity > 0 && m.walk(&c, p*(1+h)).Elasticity > 0 {
+			slope = math.Log(m.walk(&c, p*(1+h)).Speed/m.walk(&c, p*(1-h)).Speed) / (2 * h)
+			near(t, "elasticity of walking", walk.Elasticity, slope, 1e-4*math.Max(1, slope))
 		}
 	})
 }
@@ -154,9 +154,9 @@ func TestChoice(t *testing.T) {
 		run, walk := m.run(&c, p), m.walk(&c, p)
 		gait, stride := m.choose(&c, p)
 		switch {
-		case run.speed < m.slowestRun && gait == Run:
-			t.Fatalf("runs at %g m/s, slower than the slowest run %g", run.speed, m.slowestRun)
-		case run.speed < m.slowestRun:
+		case run.Speed < m.slowestRun && gait == Run:
+			t.Fatalf("runs at %g m/s, slower than the slowest run %g", run.Speed, m.slowestRun)
+		case run.Speed < m.slowestRun:
 		case m.price(stride, p) > (1+1e-12)*math.Min(m.price(run, p), m.price(walk, p)):
 			t.Fatalf("%v at %g s/m, run %g, walk %g", gait, m.price(stride, p), m.price(run, p), m.price(walk, p))
 		}

@@ -15,18 +15,22 @@ import (
 //
 // A Ground does not change and may be shared between goroutines.
 type Ground struct {
-	cells  []cell
-	length float64 // horizontal, m
+	cells     []cell
+	length    float64      // horizontal, m
+	heading   [][2]float64 // mean unit vector east and north of each cell, nil if unknown
+	run, walk *motion
 }
 
 // cell is a short piece of ground. Costs are means per metre along the slope, J/(kg m).
 type cell struct {
-	end     float64 // horizontal distance from the start, m
-	length  float64 // along the slope, m
-	run     float64 // running cost × surface
-	walk    float64 // what gradient adds to walking, × surface
-	surface float64
-	brake   float64 // BrakingCost × the ground's factor
+	end      float64 // horizontal distance from the start, m
+	length   float64 // along the slope, m
+	run      float64 // running, what depends on gradient × surface
+	walk     float64 // walking, what depends on gradient × surface
+	surface  float64
+	brake    float64 // BrakingCost × the ground's factor
+	gradient float64 // mean
+	altitude float64 // mean, m
 }
 
 // DefaultStep is the usual length of a cell in metres.
@@ -37,7 +41,12 @@ var ErrStep = errors.New("effort: step out of range")
 
 // NewGround prepares a course in cells of about step metres; 0 means DefaultStep. The
 // step must lie within 1 to 10 000 m.
-func NewGround(c *course.Course, step float64) (*Ground, error) {
+func NewGround(c *course.Course, step float64) (*Ground, error) { return Curves{}.Ground(c, step) }
+
+// Ground is NewGround for other curves. A curve that is not Separable is looked at on the
+// mean gradient of each cell, and what that misses of its mean over the cell at
+// 3 m/s running and 1.5 m/s walking is added per metre.
+func (k Curves) Ground(c *course.Course, step float64) (*Ground, error) {
 	if step == 0 {
 		step = DefaultStep
 	}
@@ -45,8 +54,8 @@ func NewGround(c *course.Course, step float64) (*Ground, error) {
 		return nil, fmt.Errorf("%w: %g m is not within 1 to 10000 m", ErrStep, step)
 	}
 	n := int(math.Max(1, math.Round(c.Length()/step)))
-	g := &Ground{cells: make([]cell, 0, n), length: c.Length()}
-	w := walker{course: c, edges: c.Edges()}
+	g := k.empty(n, c.Length())
+	w := walker{course: c, edges: c.Edges(), ground: g}
 	for j := 1; j <= n; j++ {
 		end := c.Length() * float64(j) / float64(n)
 		g.cells = append(g.cells, w.cellTo(end))
@@ -54,9 +63,19 @@ func NewGround(c *course.Course, step float64) (*Ground, error) {
 	return g, nil
 }
 
+// empty is a ground without cells yet.
+func (k Curves) empty(cells int, length float64) *Ground {
+	k = k.filled()
+	return &Ground{
+		cells: make([]cell, 0, cells), length: length,
+		run: newMotion(k.Run, 3), walk: newMotion(k.Walk, 1.5),
+	}
+}
+
 // walker cuts a course into cells from its start to its end.
 type walker struct {
 	course *course.Course
+	ground *Ground
 	at     float64   // done so far
 	point  int       // the last profile point not beyond at
 	edges  []float64 // of stretches, those not passed yet
@@ -65,20 +84,27 @@ type walker struct {
 // cellTo returns the cell from where the walker stands to end.
 func (w *walker) cellTo(end float64) cell {
 	sum := cell{end: end}
+	start, rise := w.at, 0.0
+	run, walk := w.ground.run, w.ground.walk
 	for w.at < end {
 		from, to, gradient := w.piece(end)
 		surface, braking := w.course.Ground((from + to) / 2)
 		along := (to - from) * math.Sqrt(1+gradient*gradient)
 		sum.length += along
-		sum.run += along * surface * RunningCost(gradient)
-		sum.walk += along * surface * walkingGrade(gradient)
+		sum.run += along * surface * run.perMetre(gradient)
+		sum.walk += along * surface * walk.perMetre(gradient)
 		sum.surface += along * surface
 		sum.brake += along * braking * BrakingCost(gradient)
+		rise += (to - from) * gradient
 	}
 	sum.run /= sum.length
 	sum.walk /= sum.length
 	sum.surface /= sum.length
 	sum.brake /= sum.length
+	sum.gradient = rise / (end - start)
+	sum.altitude = w.course.Elevation((start + end) / 2)
+	sum.run -= sum.surface * run.atMean(sum.gradient)
+	sum.walk -= sum.surface * walk.atMean(sum.gradient)
 	return sum
 }
 
@@ -115,78 +141,10 @@ func (g *Ground) Len() int { return len(g.cells) }
 // RunningWork returns the effort in J/kg of running from start to finish without air:
 // metabolic cost and braking, both as the athlete's.
 func (g *Ground) RunningWork(a Athlete) float64 {
-	m := newMover(a, Surroundings{})
+	m := g.mover(a, Surroundings{})
 	work := 0.0
 	for i := range g.cells {
 		work += g.cells[i].length * m.runCost(&g.cells[i])
 	}
 	return work
-}
-
-// A course known by its totals stands for summaryHills hills, each a climb and a descent.
-// Real ground is not of one steepness, and cost is convex in it: taking the mean for all
-// of it made five recorded courses 1 to 8 % too fast. Steepness is spread as a Weibull
-// distribution of shape summaryShape, which brings four of the five within 2 % of the
-// whole profile and leaves the most rugged 5 % too fast. [Our own.]
-const (
-	summaryHills = 24
-	summaryShape = 1.25
-)
-
-// summarySteepness is the steepness of each hill in means, steep and gentle by turns.
-func summarySteepness() (steepness [summaryHills]float64) {
-	sum := 0.0
-	for j := range steepness {
-		// 5 and 24 have no common divisor, so every rank comes once.
-		rank := (float64(j*5%summaryHills) + 0.5) / summaryHills
-		steepness[j] = math.Pow(-math.Log1p(-rank), 1/summaryShape)
-		sum += steepness[j]
-	}
-	for j := range steepness {
-		steepness[j] *= summaryHills / sum
-	}
-	return steepness
-}
-
-// NewSummaryGround makes ground for a race that is known only by its distance, ascent and
-// descent in metres: climbs and descents alternate evenly over the distance, gentle and
-// steep ones in the proportions of real ground. Expect the time over it to be within
-// some 3 % of that over the whole profile, more where the ground is rugged; a race over
-// one even slope is better given as a course.
-//
-// It returns an error that wraps ErrSummary for numbers that no ground can have: a
-// distance of 0 or less, negative or non-finite heights, or more metres of height than
-// of distance.
-func NewSummaryGround(distance, ascent, descent float64) (*Ground, error) {
-	if !(distance > 0 && distance <= course.MaxLength) || !(ascent >= 0) || !(descent >= 0) || !(ascent+descent <= distance) {
-		return nil, fmt.Errorf("effort: %w: distance %g m, ascent %g m, descent %g m", ErrSummary, distance, ascent, descent)
-	}
-	height := ascent + descent
-	gradient, upShare := height/distance, 0.5
-	if height > 0 {
-		upShare = ascent / height
-	}
-	g := &Ground{cells: make([]cell, 0, 2*summaryHills), length: distance}
-	hill := distance / summaryHills
-	for j, steepness := range summarySteepness() {
-		start := hill * float64(j)
-		turn := start + hill*upShare
-		g.add(start, turn, gradient*steepness)
-		g.add(turn, hill*float64(j+1), -gradient*steepness)
-	}
-	return g, nil
-}
-
-// ErrSummary is wrapped by the error for totals that no course can have.
-var ErrSummary = errors.New("impossible distance, ascent and descent")
-
-// add appends a cell of one gradient, unless it has no length.
-func (g *Ground) add(from, to, gradient float64) {
-	if to <= from {
-		return
-	}
-	g.cells = append(g.cells, cell{
-		end: to, length: (to - from) * math.Sqrt(1+gradient*gradient),
-		run: RunningCost(gradient), walk: walkingGrade(gradient), surface: 1, brake: BrakingCost(gradient),
-	})
 }

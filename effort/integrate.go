@@ -19,6 +19,10 @@ type Integrator struct {
 	best    []Gait // of the joined bouts tried
 	joiner  joiner
 	sweeps  int
+
+	surroundings Surroundings
+	heatShare    float64 // what the heat's loss is multiplied by
+	places       []place // of each cell; none where the surroundings are alike everywhere
 }
 
 // NewIntegrator returns an integrator. The error wraps ErrAthlete or ErrSurroundings.
@@ -36,7 +40,8 @@ func (in *Integrator) Reset(g *Ground, a Athlete, s Surroundings) error {
 	if err := s.Check(); err != nil {
 		return err
 	}
-	in.ground, in.athlete, in.mover = g, a.filled(), newMover(a, s)
+	in.ground, in.athlete, in.mover = g, a.filled(), g.mover(a, s)
+	in.meet(s)
 	in.tilt.valid = false
 	in.setClock()
 	n := len(g.cells)
@@ -77,12 +82,17 @@ func (in *Integrator) Traverse(from State, p Pace) *Traverse {
 	cells := in.ground.cells
 	out := &in.out
 	out.First = sort.Search(len(cells)-1, func(j int) bool { return cells[j].end > from.Distance })
+	if from.Worn == 0 {
+		from.Worn = from.Work
+	}
 	out.From = from
-	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade}
+	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade, unit: 1 / (3600 * in.athlete.HourPower)}
 	s.fullSpend = math.Pow(p.Intensity, in.mover.order)
+	still := in.mover.air
 	for j := out.First; j < len(cells); j++ {
 		s.step(j)
 	}
+	in.mover.air = still
 	out.timeSlope, out.spentSlope = s.timeSlope, s.spentSlope
 	return out
 }
@@ -93,6 +103,7 @@ type sweep struct {
 	pace                  Pace
 	state                 State
 	fade                  float64
+	unit                  float64 // 1/(3600 P60)
 	fullSpend             float64 // Intensity^n
 	timeSlope, spentSlope float64
 }
@@ -105,30 +116,77 @@ func (s *sweep) step(j int) {
 	if j == in.out.First {
 		length *= in.ground.remaining(j, s.state.Distance)
 	}
-	unit := 1 / (3600 * in.athlete.HourPower)
-	// Capability is taken at the middle of the cell, so the error is of second order.
-	half := s.state.Work + length*m.runCost(c)*unit/2
-	capability := in.athlete.HourPower * math.Exp(-s.fade*in.clock.time(half))
 	tilt, tiltSpend := in.tilt.at(j)
-	p := s.pace.Intensity * tilt * capability
+	p := in.offerAt(j, s.state, length, s.pace.Intensity*tilt)
 	gait, stride := in.stride(j, c, p, s.pace.Gaits)
 
-	dt := length / stride.speed
+	dt := length / stride.Speed
 	spend := s.fullSpend * tiltSpend
-	s.timeSlope -= dt * stride.elasticity
-	if stride.power == p {
-		s.spentSlope += spend * dt * (m.order - stride.elasticity) / 3600
+	s.timeSlope -= dt * stride.Elasticity
+	if stride.Power == p {
+		s.spentSlope += spend * dt * (m.order - stride.Elasticity) / 3600
 	} else {
-		spend *= math.Pow(stride.power/p, m.order)
+		spend *= math.Pow(stride.Power/p, m.order)
 	}
+	work := stride.Power * dt * s.unit
 	s.state.Distance = c.end
 	s.state.Moving += dt
-	s.state.Work += stride.power * dt * unit
+	s.state.Work += work
 	s.state.Spent += spend * dt / 3600
-	in.out.End[j], in.out.Gait[j], in.out.Power[j], in.offer[j] = s.state, gait, stride.power, p
+	if in.athlete.Eagerness != 0 {
+		work *= math.Pow(s.pace.Intensity*tilt*stride.Power/p, in.athlete.Eagerness)
+	}
+	s.state.Worn += work
+	in.out.End[j], in.out.Gait[j], in.out.Power[j], in.offer[j] = s.state, gait, stride.Power, p
 }
 
-func (in *Integrator) stride(j int, c *cell, p float64, gaits []Gait) (Gait, stride) {
+// offerAt is the power on offer over so many metres of cell j from a state, at a relative
+// intensity, and makes the mover meet the air there. Capability is taken at what will
+// be the middle of the piece, so the error is of second order.
+func (in *Integrator) offerAt(j int, from State, length, intensity float64) float64 {
+	work := length * in.mover.runCost(&in.ground.cells[j]) / 2
+	p := in.fresh(j, from, work, intensity)
+	if len(in.places) == 0 {
+		return p
+	}
+	place := &in.places[j]
+	in.mover.air, place.met = place.air, 1
+	if in.surroundings.Day == nil && !in.surroundings.ThinAir {
+		return p
+	}
+	h := in.hourAt(place, from.Moving+place.clock+work/p)
+	in.mover.drag, place.met = place.drag*h.density, h.density
+	return p * h.capability
+}
+
+// fresh is the power on offer after so much more work, J/kg, whatever the hour.
+func (in *Integrator) fresh(j int, from State, work, intensity float64) float64 {
+	half := from.Worn + in.haste(intensity)*work/(3600*in.athlete.HourPower)
+	p := intensity * in.athlete.HourPower * math.Exp(-in.athlete.Fade*in.clock.time(half))
+	if len(in.places) > 0 {
+		p *= in.places[j].capability
+	}
+	return p
+}
+
+// meetAgain makes the mover meet the air of cell j as it did in the last traverse.
+func (in *Integrator) meetAgain(j int) {
+	if len(in.places) > 0 {
+		place := &in.places[j]
+		in.mover.air = place.air
+		in.mover.drag *= place.met
+	}
+}
+
+// haste is how much faster an eager runner's fade counts work at a relative intensity.
+func (in *Integrator) haste(intensity float64) float64 {
+	if in.athlete.Eagerness == 0 {
+		return 1
+	}
+	return math.Pow(intensity, in.athlete.Eagerness)
+}
+
+func (in *Integrator) stride(j int, c *cell, p float64, gaits []Gait) (Gait, Stride) {
 	switch {
 	case gaits == nil:
 		return in.mover.choose(c, p)

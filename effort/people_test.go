@@ -14,7 +14,7 @@ func levelChange(a Athlete) float64 {
 			low = p
 		}
 	}
-	return m.run(&c, top).speed
+	return m.run(&c, top).Speed
 }
 
 func gaitAt(m *mover, c *cell, p float64) Gait {

@@ -22,7 +22,7 @@ func walks(power float64) func(i float64) float64 {
 	a.FastestWalk = 4
 	m := newMover(a, Surroundings{})
 	return func(i float64) float64 {
-		return m.walk(&cell{walk: walkingGrade(i), surface: 1, brake: BrakingCost(i)}, power).speed
+		return m.walk(&cell{walk: walkingGrade(i), surface: 1, brake: BrakingCost(i)}, power).Speed
 	}
 }
 

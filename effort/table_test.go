@@ -12,7 +12,7 @@ func TestWalkingBaseTable(t *testing.T) {
 	t.Parallel()
 	table := baseTable()
 	for v := baseLow; v < 4.2; v += 0.00037 {
-		got, gotSlope := walkingBaseFast(table, v)
+		got, gotSlope := baseFast(table, LooneyWalking{}, v)
 		want, wantSlope := walkingBaseAndSlope(v)
 		if math.Abs(got/want-1) > 3e-9 || math.Abs(gotSlope/wantSlope-1) > 1e-6 {
 			t.Fatalf("at %g m/s: relative error %.2g, of the slope %.2g", v, got/want-1, gotSlope/wantSlope-1)
@@ -20,7 +20,7 @@ func TestWalkingBaseTable(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(0, 10).Draw(t, "speed")
-		got, _ := walkingBaseFast(table, v)
+		got, _ := baseFast(table, LooneyWalking{}, v)
 		near(t, "base", got, walkingBase(v), 3e-9*walkingBase(v))
 	})
 }

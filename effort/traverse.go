@@ -12,6 +12,10 @@ type State struct {
 	Moving   float64 // time spent moving so far, s
 	Work     float64 // effort so far in hour-equivalents, 1/(3600 HourPower)
 	Spent    float64 // effort budget spent so far, 1 = all
+
+	// Worn is the work as an eager athlete's fade counts it, in hour-equivalents; without
+	// eagerness it is Work. A traverse from a state where it is 0 takes Work for it.
+	Worn float64
 }
 
 // Pace is how a runner spreads effort over a course.
@@ -74,6 +78,7 @@ func (t *Traverse) At(distance float64) State {
 		Moving:   a.Moving + share*(b.Moving-a.Moving),
 		Work:     a.Work + share*(b.Work-a.Work),
 		Spent:    a.Spent + share*(b.Spent-a.Spent),
+		Worn:     a.Worn + share*(b.Worn-a.Worn),
 	}
 }
 

@@ -41,16 +41,6 @@ var baseTable = sync.OnceValue(func() []node {
 	return table
 })
 
-// walkingBaseFast is walkingBaseAndSlope by the table, where the table reaches.
-func walkingBaseFast(table []node, v float64) (value, slope float64) {
-	place := (v - baseLow) * baseNodes
-	if !(place >= 0 && place < float64(len(table)-1)) {
-		return walkingBaseAndSlope(v)
-	}
-	i := int(place)
-	return hermite(table[i], table[i+1], place-float64(i), 1.0/baseNodes)
-}
-
 // hermite is the cubic through two nodes a step apart, and its derivative, at a share u
 // of the step.
 func hermite(a, b node, u, step float64) (value, slope float64) {

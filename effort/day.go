@@ -1,0 +1,312 @@
+package effort
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"time"
+
+	"isoeffort.example/effort/weather"
+)
+
+// An Hour is the weather at one time of the clock.
+type Hour struct {
+	Clock       time.Duration // since the midnight before the race
+	Temperature float64       // of the air in the shade, °C, -40 to 50
+	Humidity    float64       // relative, %, 0 to 100
+
+	// WBGT in °C as measured or forecast, say by weather.ISO7243 from a globe and a
+	// natural wet bulb. 0 computes it from Temperature and Humidity.
+	WBGT float64
+
+	// Shade computes the WBGT for night, shade or overcast (weather.ShadeWBGT), and not
+	// for moderate sun (weather.WBGT).
+	Shade bool
+}
+
+// A Night is a runner's own factor on capability in the dark, for those who know theirs.
+type Night struct {
+	From, To time.Duration // times of day; each change takes half an hour around it
+	Factor   float64       // on capability. 0 means 1: no loss
+}
+
+// A Day is the weather by the clock, and the night. It does not change and may be shared
+// between goroutines.
+type Day struct {
+	hours   []Hour
+	night   Night
+	first   float64 // seconds since midnight, of the tables
+	repeats bool
+	hotter  float64            // added to every WBGT, °C
+	columns [dayColumns][]node // by dayStep
+	dark    []node             // the share of darkness, from midnight, repeating
+}
+
+// The columns of a day.
+const (
+	wbgtColumn = iota
+	temperatureColumn
+	wbgtByTemperature
+	wbgtByHumidity
+	dayColumns
+)
+
+const (
+	dayStep   = 600.0   // s between the nodes of a day
+	dayLength = 86400.0 // s
+	nightEdge = 1800.0  // s
+)
+
+// ErrDay is wrapped by the error for weather that cannot be.
+var ErrDay = errors.New("weather out of range")
+
+// NewDay makes a day from hours in order of their clock, and a night. Between hours
+// temperature and humidity run straight. Hours that span less than a day repeat every
+// day, running straight from the last to the first; otherwise the first and the last
+// hold outside. No hours is a day without weather: no heat. The result is looked at
+// every ten minutes of the clock and smoothly between.
+//
+// The error wraps ErrDay and names the hour, counted from 1.
+func NewDay(hours []Hour, night Night) (*Day, error) {
+	for i, h := range hours {
+		if err := h.check(); err != nil {
+			return nil, fmt.Errorf("effort: hour %d: %w", i+1, err)
+		}
+		if i > 0 && h.Clock <= hours[i-1].Clock {
+			return nil, fmt.Errorf("effort: hour %d: %w: its clock is not after the hour's before", i+1, ErrDay)
+		}
+	}
+	if err := night.check(); err != nil {
+		return nil, fmt.Errorf("effort: night: %w", err)
+	}
+	d := &Day{hours: append([]Hour(nil), hours...), night: night}
+	if night.Factor == 0 {
+		d.night.Factor = 1
+	}
+	d.tabulate()
+	return d, nil
+}
+
+func (h Hour) check() error {
+	for _, v := range []struct {
+		name      string
+		value     float64
+		low, high float64
+	}{
+		{"clock", h.Clock.Hours(), -1000, 1000},
+		{"temperature", h.Temperature, -40, 50},
+		{"humidity", h.Humidity, 0, 100},
+		{"WBGT", h.WBGT, -40, 50},
+	} {
+		if !(v.value >= v.low && v.value <= v.high) {
+			return fmt.Errorf("%w: %s %g is not within %g to %g", ErrDay, v.name, v.value, v.low, v.high)
+		}
+	}
+	if w, _, _ := h.wbgt(); !finite(w) {
+		return fmt.Errorf("%w: no WBGT for %g °C at %g %%", ErrDay, h.Temperature, h.Humidity)
+	}
+	return nil
+}
+
+func (n Night) check() error {
+	if !(n.Factor == 0 || n.Factor >= 0.3 && n.Factor <= 1.5) {
+		return fmt.Errorf("%w: factor %g is not within 0.3 to 1.5", ErrDay, n.Factor)
+	}
+	if n.From < 0 || n.To < 0 || n.From > 24*time.Hour || n.To > 24*time.Hour {
+		return fmt.Errorf("%w: %v to %v are not times of day", ErrDay, n.From, n.To)
+	}
+	return nil
+}
+
+// A Shift is a change to every hour of a day, to ask what if.
+type Shift struct {
+	Temperature float64 // °C
+	Humidity    float64 // points of %
+	WBGT        float64 // °C, over whatever the rest makes of it
+}
+
+// Shifted returns the day with every hour changed; hours whose WBGT was given keep it but
+// for the shift of it. The error is as NewDay's.
+func (d *Day) Shifted(s Shift) (*Day, error) {
+	hours := append([]Hour(nil), d.hours...)
+	for i := range hours {
+		hours[i].Temperature += s.Temperature
+		hours[i].Humidity += s.Humidity
+	}
+	shifted, err := NewDay(hours, d.night)
+	if err != nil {
+		return nil, err
+	}
+	shifted.hotter = d.hotter + s.WBGT
+	return shifted, nil
+}
+
+// wbgt is the hour's WBGT and its derivatives by temperature and humidity.
+func (h Hour) wbgt() (value, byTemperature, byHumidity float64) {
+	switch {
+	case h.WBGT != 0:
+		return h.WBGT, 0, 0
+	case h.Shade:
+		byTemperature, byHumidity = weather.ShadeWBGTSlopes(h.Temperature, h.Humidity)
+		return weather.ShadeWBGT(h.Temperature, h.Humidity), byTemperature, byHumidity
+	}
+	byTemperature, byHumidity = weather.WBGTSlopes(h.Temperature, h.Humidity)
+	return weather.WBGT(h.Temperature, h.Humidity), byTemperature, byHumidity
+}
+
+// tabulate fills the tables.
+func (d *Day) tabulate() {
+	if n := len(d.hours); n > 0 {
+		d.first = d.hours[0].Clock.Seconds()
+		span := d.hours[n-1].Clock.Seconds() - d.first
+		if d.repeats = span < dayLength; d.repeats {
+			span = dayLength
+		}
+		nodes := int(math.Ceil(span/dayStep)) + 1
+		for c := range d.columns {
+			d.columns[c] = make([]node, nodes)
+		}
+		for i := range nodes {
+			for c, value := range d.columnsAt(d.first + float64(i)*dayStep) {
+				d.columns[c][i].value = value
+			}
+		}
+		for c := range d.columns {
+			slopes(d.columns[c], dayStep, d.repeats)
+		}
+	}
+	d.dark = make([]node, int(dayLength/dayStep)+1)
+	for i := range d.dark {
+		d.dark[i].value = d.night.darkness(float64(i) * dayStep)
+	}
+	slopes(d.dark, dayStep, true)
+}
+
+// slopes fills in the slopes of nodes a step apart by central differences; a table that
+// does not repeat is level at its ends.
+func slopes(table []node, step float64, repeats bool) {
+	n := len(table) - 1
+	for i := 1; i < n; i++ {
+		table[i].slope = (table[i+1].value - table[i-1].value) / (2 * step)
+	}
+	if repeats && n > 1 {
+		table[0].slope = (table[1].value - table[n-1].value) / (2 * step)
+		table[n].slope = table[0].slope
+	}
+}
+
+// columnsAt is the weather at a time in seconds since midnight: between two hours, both
+// are weighed by how near they are, each with the temperature and humidity of the time.
+func (d *Day) columnsAt(t float64) (row [dayColumns]float64) {
+	a, b, share := d.around(t)
+	now := a
+	now.Temperature += share * (b.Temperature - a.Temperature)
+	now.Humidity += share * (b.Humidity - a.Humidity)
+	for _, end := range []struct {
+		hour   Hour
+		weight float64
+	}{{a, 1 - share}, {b, share}} {
+		if end.weight == 0 {
+			continue
+		}
+		end.hour.Temperature, end.hour.Humidity = now.Temperature, now.Humidity
+		value, byTemperature, byHumidity := end.hour.wbgt()
+		row[wbgtColumn] += end.weight * value
+		row[wbgtByTemperature] += end.weight * byTemperature
+		row[wbgtByHumidity] += end.weight * byHumidity
+	}
+	row[temperatureColumn] = now.Temperature
+	return row
+}
+
+// around returns the hours on either side of a time and how far it is from the one to
+// the other.
+func (d *Day) around(t float64) (a, b Hour, share float64) {
+	n := len(d.hours)
+	for i := 1; i < n; i++ {
+		if t <= d.hours[i].Clock.Seconds() {
+			a, b = d.hours[i-1], d.hours[i]
+			return a, b, (t - a.Clock.Seconds()) / (b.Clock - a.Clock).Seconds()
+		}
+	}
+	a, b = d.hours[n-1], d.hours[0]
+	if !d.repeats {
+		return a, a, 0
+	}
+	gap := dayLength - (a.Clock - b.Clock).Seconds()
+	return a, b, math.Min(1, math.Max(0, t-a.Clock.Seconds())/gap)
+}
+
+// darkness is the share of the dark at a time of day in seconds.
+func (n Night) darkness(t float64) float64 {
+	if n.From == n.To {
+		return 0
+	}
+	// since is how long ago in seconds an event was, from half an edge before it on.
+	since := func(event time.Duration) float64 {
+		return math.Mod(t-event.Seconds()+nightEdge/2+2*dayLength, dayLength)
+	}
+	ramp := func(s float64) float64 { // 0 to 1 over the edge, smoothly
+		u := math.Min(1, s/nightEdge)
+		return u * u * (3 - 2*u)
+	}
+	from, to := since(n.From), since(n.To)
+	if from <= to { // the night fell last
+		return ramp(from)
+	}
+	return 1 - ramp(to)
+}
+
+// lookUp interpolates a table from its first node, s seconds on, and gives the slope.
+func lookUp(table []node, s float64, repeats bool) (value, slope float64) {
+	if repeats {
+		s = math.Mod(s, dayLength)
+		if s < 0 {
+			s += dayLength
+		}
+	}
+	place := s / dayStep
+	last := len(table) - 1
+	switch {
+	case place <= 0:
+		return table[0].value, 0
+	case place >= float64(last):
+		return table[last].value, 0
+	}
+	i := int(place)
+	return hermite(table[i], table[i+1], place-float64(i), dayStep)
+}
+
+// at looks a column up at a time in seconds since midnight.
+func (d *Day) at(column int, t float64) (value, slope float64) {
+	value, slope = lookUp(d.columns[column], t-d.first, d.repeats)
+	if column == wbgtColumn {
+		value += d.hotter
+	}
+	return value, slope
+}
+
+// WBGT returns the WBGT in °C at a time since midnight, NaN on a day without weather.
+func (d *Day) WBGT(clock time.Duration) float64 {
+	if len(d.hours) == 0 {
+		return math.NaN()
+	}
+	value, _ := d.at(wbgtColumn, clock.Seconds())
+	return value
+}
+
+// Temperature returns the temperature of the air in °C at a time since midnight, NaN on a
+// day without weather.
+func (d *Day) Temperature(clock time.Duration) float64 {
+	if len(d.hours) == 0 {
+		return math.NaN()
+	}
+	value, _ := d.at(temperatureColumn, clock.Seconds())
+	return value
+}
+
+// Darkness returns the share of the dark, 0 to 1, at a time since midnight.
+func (d *Day) Darkness(clock time.Duration) float64 {
+	value, _ := lookUp(d.dark, clock.Seconds(), true)
+	return value
+}
