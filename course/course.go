@@ -13,6 +13,8 @@ type Course struct {
 	elevation []float64 // m
 	ascent    []float64 // m climbed from the start to each point
 	descent   []float64 // m lost from the start to each point
+	east      []float64 // m run towards east from the start to each point; nil without a track
+	north     []float64 // m run towards north, likewise
 	landmarks []Landmark
 	stretches []Stretch
 	smoothing float64
@@ -46,6 +48,13 @@ type Options struct {
 	// fifth of the smoothing width where that is less.
 	Grid float64
 
+	// Track is where the points of the profile lie, one position for each distance
+	// given. It tells the direction in which the course runs, see Course.Direction, and
+	// nothing else: distances stay as they are given, and between two positions that
+	// are the same while their distances differ the course has no direction. nil means
+	// that the positions are not known.
+	Track []Position
+
 	// Landmarks and Stretches are placed by distance on the profile as given; scaling
 	// moves them along with it.
 	Landmarks []Landmark
@@ -61,11 +70,15 @@ type Options struct {
 // ground is straight.
 //
 // An error that one point is to blame for is a *PointError; all wrap one of the
-// package's sentinels. Neither slice is kept or changed. New panics if the two differ
-// in length.
+// package's sentinels; a position that is the zero Position, not finite or beyond a
+// pole is an ErrNoPosition. No slice is kept or changed. New panics if the two differ in
+// length, or from a track that is not nil.
 func New(distance, elevation []float64, o Options) (*Course, error) {
 	if len(distance) != len(elevation) {
 		panic(fmt.Sprintf("course: %d distances but %d elevations", len(distance), len(elevation)))
+	}
+	if o.Track != nil && len(distance) != len(o.Track) {
+		panic(fmt.Sprintf("course: %d distances but %d positions", len(distance), len(o.Track)))
 	}
 	if err := o.check(); err != nil {
 		return nil, err
@@ -79,6 +92,19 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 	if last := x[len(x)-1]; last > MaxLength {
 		return nil, fmt.Errorf("course: %w: %.1f km", ErrTooLong, last/1000)
 	}
+	c.lay(x, z, o)
+	if o.Track != nil {
+		c.follow(o.Track, distance, x)
+	}
+	if err := c.place(o, distance[0], scale); err != nil {
+		return nil, err
+	}
+	c.flagSteep()
+	return c, nil
+}
+
+// lay takes over the cleaned and scaled profile, put on a grid and smoothed if it is to be.
+func (c *Course) lay(x, z []float64, o Options) {
 	if o.Smoothing != AsGiven {
 		c.smoothing = o.smoothing()
 		x, z = Grid(x, z, o.grid())
@@ -86,11 +112,6 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 	}
 	c.distance, c.elevation = x, z
 	c.accumulate()
-	if err := c.place(o, distance[0], scale); err != nil {
-		return nil, err
-	}
-	c.flagSteep()
-	return c, nil
 }
 
 func (o Options) check() error {
@@ -113,7 +134,7 @@ func (o Options) check() error {
 	if o.Grid > 0 && o.Grid < 1 {
 		return fmt.Errorf("course: %w: grid %g m is below 1 m", ErrOption, o.Grid)
 	}
-	return nil
+	return checkTrack(o.Track)
 }
 
 func (o Options) smoothing() float64 {

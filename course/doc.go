@@ -1,10 +1,11 @@
 // Package course holds the ground of a race as values: the profile (elevation over
-// distance), the landmarks and sections on it, its climbs, its ascent and descent.
+// distance), the landmarks and sections on it, its climbs, its ascent and descent, and
+// the direction in which it runs where the positions of its points are known.
 //
 // Distances are horizontal metres from the start, as a map measures them; elevations
 // are metres above sea level; a gradient is rise over horizontal run, so 0.10 climbs
-// one metre in ten. Package effort turns horizontal distance into distance along the
-// slope where the physiology needs it.
+// one metre in ten; a heading is in degrees clockwise from true north. Package effort
+// turns horizontal distance into distance along the slope where the physiology needs it.
 //
 // The package knows no file formats: package course/coursefile reads and writes those.
 // Nor does it know what ground costs a runner: that is package effort.

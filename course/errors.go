@@ -15,6 +15,7 @@ var (
 	ErrDistanceBack   = errors.New("distance goes back")
 	ErrTooLong        = errors.New("course longer than 1000 km")
 	ErrOffCourse      = errors.New("place beyond the course")
+	ErrNoPosition     = errors.New("no position on the globe")
 	ErrOption         = errors.New("option out of range")
 )
 

@@ -74,32 +74,53 @@ func Usual(hourPower float64) Athlete {
 // ErrAthlete is wrapped by the error for an athlete's number out of range.
 var ErrAthlete = errors.New("athlete out of range")
 
+// bound is the range of a number, for an error that names it.
+type bound struct {
+	name, unit string
+	low, top   float64
+}
+
+// misfit returns the index of the first value out of its bounds, or -1.
+func misfit(values []float64, bounds []bound) int {
+	for i, v := range values {
+		if !(v >= bounds[i].low && v <= bounds[i].top) {
+			return i
+		}
+	}
+	return -1
+}
+
+// refusal is the error for a value out of its bounds.
+func (b bound) refusal(cause error, value float64) error {
+	return fmt.Errorf("effort: %w: %s %g%s is not within %g to %g%s", cause, b.name, value, b.unit, b.low, b.top, b.unit)
+}
+
+var athleteBounds = []bound{
+	{"hour power", "", 1, 40},
+	{"endurance exponent", "", 0.01, 0.4},
+	{"fade", "", 0, 0.5},
+	{"fade shape", "", 0.1, 2},
+	{"braking", "", 0, 10},
+	{"economy", "", 0.2, 5},
+	{"fastest walk", "", 0.5, 4},
+	{"slowest run", "", 0.5, 4},
+	{"walk fall", "", 0, 10},
+	{"fastest descent", "", 0, 20},
+	{"mass", " kg", 20, 300},
+	{"load", " kg", 0, 100},
+	{"eagerness", "", 0, 10},
+}
+
 // Check returns an error that wraps ErrAthlete if one of the numbers is outside what the
 // model can mean by it.
 func (a Athlete) Check() error {
 	a = a.filled()
-	for _, v := range []struct {
-		name     string
-		value    float64
-		low, top float64
-	}{
-		{"hour power", a.HourPower, 1, 40},
-		{"endurance exponent", a.Endurance, 0.01, 0.4},
-		{"fade", a.Fade, 0, 0.5},
-		{"fade shape", a.FadeShape, 0.1, 2},
-		{"braking", a.Braking, 0, 10},
-		{"economy", a.Economy, 0.2, 5},
-		{"fastest walk", a.FastestWalk, 0.5, 4},
-		{"slowest run", a.SlowestRun, 0.5, 4},
-		{"walk fall", a.WalkFall, 0, 10},
-		{"fastest descent", a.FastestDescent, 0, 20},
-		{"mass", a.Mass, 20, 300},
-		{"load", a.Load, 0, 100},
-		{"eagerness", a.Eagerness, 0, 10},
-	} {
-		if !(v.value >= v.low && v.value <= v.top) {
-			return fmt.Errorf("effort: %w: %s %g is not within %g to %g", ErrAthlete, v.name, v.value, v.low, v.top)
-		}
+	values := [...]float64{
+		a.HourPower, a.Endurance, a.Fade, a.FadeShape, a.Braking, a.Economy, a.FastestWalk,
+		a.SlowestRun, a.WalkFall, a.FastestDescent, a.Mass, a.Load, a.Eagerness,
+	}
+	if i := misfit(values[:], athleteBounds); i >= 0 {
+		return athleteBounds[i].refusal(ErrAthlete, values[i])
 	}
 	if a.FastestDescent > 0 && a.FastestDescent < 0.5 {
 		return fmt.Errorf("effort: %w: fastest descent %g is below 0.5", ErrAthlete, a.FastestDescent)
@@ -112,15 +133,20 @@ func (a Athlete) Check() error {
 
 // filled replaces the zeros that stand for something else.
 func (a Athlete) filled() Athlete {
-	for _, f := range []struct {
-		value *float64
-		usual float64
-	}{{&a.FadeShape, 1}, {&a.Economy, 1}, {&a.FastestWalk, 1.8}, {&a.SlowestRun, 1.5}, {&a.Mass, 70}} {
-		if *f.value == 0 {
-			*f.value = f.usual
-		}
-	}
+	a.FadeShape = either(a.FadeShape, 1)
+	a.Economy = either(a.Economy, 1)
+	a.FastestWalk = either(a.FastestWalk, 1.8)
+	a.SlowestRun = either(a.SlowestRun, 1.5)
+	a.Mass = either(a.Mass, 70)
 	return a
+}
+
+// either is value, or usual in the place of 0.
+func either(value, usual float64) float64 {
+	if value == 0 {
+		return usual
+	}
+	return value
 }
 
 // Capability returns the effort power in W/kg that stands for a relative intensity of 1

@@ -50,7 +50,6 @@ type mover struct {
 	air
 	order    float64 // n = 1/k
 	capBase  float64 // of walking, at the fastest walk
-	lastWalk float64 // the speed of the last walk solved for, to start the next from
 }
 
 // air is what the runner meets of it: drag coefficient, wind against and across, m/s.
@@ -123,13 +122,37 @@ func (m *mover) freeRun(w *way, p float64) Stride {
 	if m.drag == 0 {
 		return Stride{p / cost, p, 1}
 	}
+	if v, slope, ok := m.runInAir(cost, p); ok {
+		return Stride{v, p, p / (v * slope)}
+	}
 	top := p / cost
-	guess := p / (cost + m.airPower(top)/top)
 	if m.wind < 0 {
 		top -= m.wind // the wind helps only up to its own speed, and then resists
 	}
-	v, slope := m.speed(w, p, guess, top)
+	v, slope := m.speed(w, p, top, top)
 	return Stride{v, p, p / (v * slope)}
+}
+
+// runInAir solves v cost + air(v) = p by a few Newton steps, as speed does for all else;
+// ok is false where they do not end at once.
+func (m *mover) runInAir(cost, p float64) (v, slope float64, ok bool) {
+	v = p / cost
+	v = p / (cost + m.airPower(v)/v)
+	for range 4 {
+		u := v + m.wind
+		r := m.relative(u)
+		if !(v > 0) || r == 0 {
+			return v, slope, false
+		}
+		air := m.drag * r * u
+		slope = cost + air + m.drag*v*(r+u*u/r)
+		step := (v*(cost+air) - p) / slope
+		v -= step
+		if math.Abs(step) <= speedTolerance*v {
+			return v, slope, slope > 0 && v > 0
+		}
+	}
+	return v, slope, false
 }
 
 // fastestRun bounds the speed in m/s of a run by a curve that costs something besides the
@@ -168,7 +191,10 @@ func (m *mover) topWalk(c *cell) float64 {
 }
 
 // walk is walking at the power p or at the fastest walk, whichever is slower.
-func (m *mover) walk(c *cell, p float64) Stride {
+func (m *mover) walk(c *cell, p float64) Stride { return m.walkFrom(c, p, 0) }
+
+// walkFrom is walk with a speed to start from, 0 for want of one.
+func (m *mover) walkFrom(c *cell, p, guess float64) Stride {
 	w, top := m.walkWay(c), m.topWalk(c)
 	full := 0.0
 	if top == m.fastestWalk && w.motion.curve == nil {
@@ -179,12 +205,15 @@ func (m *mover) walk(c *cell, p float64) Stride {
 	if full <= p {
 		return Stride{top, full, 0}
 	}
-	guess := m.lastWalk
 	if !(guess > 0) {
-		guess = p / (2.2*w.base + w.perMetre + 0.5)
+		guess = w.motion.guess(w.base, w.perMetre, p)
 	}
-	v, slope := m.speed(&w, p, math.Min(math.Max(guess, 0.1), top), top)
-	m.lastWalk = v
+	if !(guess >= 0.1) {
+		guess = 0.1
+	} else if guess > top {
+		guess = top
+	}
+	v, slope := m.speed(&w, p, guess, top)
 	return Stride{v, p, p / (v * slope)}
 }
 
@@ -225,9 +254,9 @@ func (m *mover) powerAt(w *way, v float64) (power, slope float64) {
 }
 
 const (
-	// speedTolerance is the relative step of Newton's method after which the next, being
-	// of its square, would be within rounding.
-	speedTolerance = 1e-7
+	// speedTolerance is the relative step of Newton's method after which the error, being
+	// of the order of its square, is below 1e-11.
+	speedTolerance = 2e-6
 
 	// quickSteps is how many steps are tried before the bracket is watched.
 	quickSteps = 8
@@ -283,17 +312,18 @@ func (m *mover) bracketed(w *way, p, v, top float64) (float64, float64) {
 // least of time plus budget at the price λ = 1/((n−1) ε^n), the price at which a runner
 // whose speed is proportional to power would choose ε itself; so a walk held back by
 // the fastest walk is preferred until running is some 6 to 11 % faster. [Our own: the
-// local form of the optimum.] Running slower than the slowest run is walking.
-func (m *mover) choose(c *cell, p float64) (Gait, Stride) {
+// local form of the optimum.] Running slower than the slowest run is walking. guess is a
+// walking speed to start from, 0 for want of one.
+func (m *mover) choose(c *cell, p, guess float64) (Gait, Stride) {
 	if m.habit == WalkOnly {
-		return Walk, m.walk(c, p)
+		return Walk, m.walkFrom(c, p, guess)
 	}
 	run := m.run(c, p)
 	full := m.order / (m.order - 1)
 	if m.habit == RunOnly || run.Speed > full*m.fastestWalk && run.Speed >= m.slowestRun {
 		return Run, run
 	}
-	walk := m.walk(c, p)
+	walk := m.walkFrom(c, p, guess)
 	if run.Speed < m.slowestRun || walk.Speed >= run.Speed {
 		return Walk, walk
 	}

@@ -82,7 +82,7 @@ func preference(endurance float64) float64 {
 	low, top := 5.0, 12.0
 	for range 60 {
 		p := (low + top) / 2
-		if gait, _ := m.choose(&c, p); gait == Walk {
+		if gait, _ := m.choose(&c, p, 0); gait == Walk {
 			low = p
 		} else {
 			top = p
@@ -152,7 +152,7 @@ func TestChoice(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m, c, p := drawMover(t)
 		run, walk := m.run(&c, p), m.walk(&c, p)
-		gait, stride := m.choose(&c, p)
+		gait, stride := m.choose(&c, p, 0)
 		switch {
 		case run.Speed < m.slowestRun && gait == Run:
 			t.Fatalf("runs at %g m/s, slower than the slowest run %g", run.Speed, m.slowestRun)

@@ -58,7 +58,13 @@ func (k Curves) Ground(c *course.Course, step float64) (*Ground, error) {
 	w := walker{course: c, edges: c.Edges(), ground: g}
 	for j := 1; j <= n; j++ {
 		end := c.Length() * float64(j) / float64(n)
+		if east, north, ok := c.Direction(w.at, end); ok {
+			g.heading = append(g.heading, [2]float64{east, north})
+		}
 		g.cells = append(g.cells, w.cellTo(end))
+	}
+	if len(g.heading) != n {
+		g.heading = nil
 	}
 	return g, nil
 }

@@ -13,6 +13,9 @@ type Integrator struct {
 	mover   mover
 	tilt    tilt
 	clock   fadeClock
+	faded   fadeExp
+
+	lastWalk float64 // the speed of the last walk, to start the next from
 	out     Traverse
 	offer   []float64 // power on offer in each cell, W/kg
 	gaits   []Gait
@@ -89,6 +92,7 @@ func (in *Integrator) Traverse(from State, p Pace) *Traverse {
 	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade, unit: 1 / (3600 * in.athlete.HourPower)}
 	s.fullSpend = math.Pow(p.Intensity, in.mover.order)
 	still := in.mover.air
+	in.faded, in.lastWalk = fadeExp{}, 0
 	for j := out.First; j < len(cells); j++ {
 		s.step(j)
 	}
@@ -162,7 +166,7 @@ func (in *Integrator) offerAt(j int, from State, length, intensity float64) floa
 // fresh is the power on offer after so much more work, J/kg, whatever the hour.
 func (in *Integrator) fresh(j int, from State, work, intensity float64) float64 {
 	half := from.Worn + in.haste(intensity)*work/(3600*in.athlete.HourPower)
-	p := intensity * in.athlete.HourPower * math.Exp(-in.athlete.Fade*in.clock.time(half))
+	p := intensity * in.athlete.HourPower * in.faded.after(in.athlete.Fade*in.clock.time(half))
 	if len(in.places) > 0 {
 		p *= in.places[j].capability
 	}
@@ -189,9 +193,15 @@ func (in *Integrator) haste(intensity float64) float64 {
 func (in *Integrator) stride(j int, c *cell, p float64, gaits []Gait) (Gait, Stride) {
 	switch {
 	case gaits == nil:
-		return in.mover.choose(c, p)
+		gait, stride := in.mover.choose(c, p, in.lastWalk)
+		if gait == Walk {
+			in.lastWalk = stride.Speed
+		}
+		return gait, stride
 	case gaits[j] == Walk:
-		return Walk, in.mover.walk(c, p)
+		stride := in.mover.walkFrom(c, p, in.lastWalk)
+		in.lastWalk = stride.Speed
+		return Walk, stride
 	}
 	return Run, in.mover.run(c, p)
 }

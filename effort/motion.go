@@ -9,6 +9,9 @@ type motion struct {
 	curve     Curve     // where it is not separable
 	reference float64   // the speed in m/s at which its mean over a cell is exact
 	base      float64   // Base(reference)/reference, J/(kg m)
+
+	// parabola is Base about, c0 + c1 v + c2 v²: through it at 0.5, 1 and 1.7 m/s.
+	parabola [3]float64
 }
 
 // tableTop is the speed in m/s up to which the base of a user's curve is tabulated.
@@ -29,8 +32,29 @@ func newMotion(c Curve, reference float64) *motion {
 	}
 	if k.table != nil {
 		k.base = k.separable.Base(reference) / reference
+		k.parabola = parabola(k.separable.Base)
 	}
 	return k
+}
+
+// parabola is the one through f at 0.5, 1 and 1.7, ascending powers.
+func parabola(f func(float64) float64) [3]float64 {
+	const a, b, c = 0.5, 1.0, 1.7
+	first, second := (f(b)-f(a))/(b-a), (f(c)-f(b))/(c-b)
+	bend := (second - first) / (c - a)
+	slope := first - bend*(a+b)
+	return [3]float64{f(a) - slope*a - bend*a*a, slope, bend}
+}
+
+// guess is about the speed at which base · Base(v) + perMetre · v is p, for want of a
+// better one to start from; 0 where the parabola knows none.
+func (k *motion) guess(base, perMetre, p float64) float64 {
+	c, b, a := base*k.parabola[0]-p, base*k.parabola[1]+perMetre, base*k.parabola[2]
+	root := b*b - 4*a*c
+	if !(c < 0 && root > 0) {
+		return 0
+	}
+	return -2 * c / (b + math.Sqrt(root)) // stable, and linear where a is 0
 }
 
 // tabulate is a table of a curve's base like baseTable, with slopes by central

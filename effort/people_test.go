@@ -18,7 +18,7 @@ func levelChange(a Athlete) float64 {
 }
 
 func gaitAt(m *mover, c *cell, p float64) Gait {
-	g, _ := m.choose(c, p)
+	g, _ := m.choose(c, p, 0)
 	return g
 }
 

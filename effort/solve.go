@@ -266,9 +266,15 @@ func (s *solver) settle() {
 // tolerance of time or budget.
 func (s *solver) exact(now point, tolerance float64) (float64, bool) {
 	low, top := math.Inf(-1), math.Inf(1)
-	for range 60 {
+	var before point
+	for i := range 60 {
 		if math.Abs(now.value) < tolerance {
 			return now.x, true
+		}
+		// The derivative leaves out what walking and the hour have on the fade and on
+		// capability; two points see it.
+		if secant := (now.value - before.value) / (now.x - before.x); i > 0 && secant > now.slope/2 && secant < 2*now.slope {
+			now.slope = secant
 		}
 		if now.value < 0 {
 			low = now.x
@@ -285,7 +291,7 @@ func (s *solver) exact(now point, tolerance float64) (float64, bool) {
 		if math.Abs(next-now.x) < 1e-15 {
 			return now.x, true
 		}
-		now = s.miss(next, s.in.gaits)
+		before, now = now, s.miss(next, s.in.gaits)
 	}
 	return now.x, false
 }

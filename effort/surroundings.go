@@ -119,39 +119,38 @@ const (
 // ErrSurroundings is wrapped by the error for surroundings out of range.
 var ErrSurroundings = errors.New("surroundings out of range")
 
+var surroundingsBounds = []bound{
+	{"drag coefficient", "", 0, 0.1},
+	{"head wind", " m/s", -15, 30},
+	{"wind", " m/s", 0, 30},
+	{"wind direction", " degrees", -360, 360},
+	{"altitude loss", " for 1000 m", 0, 0.2},
+	{"altitude from which capability falls", " m", 0, 9000},
+	{"acclimatisation to altitude", "", 0, 1},
+	{"heat loss", " for a degree", 0, 0.05},
+	{"heat's bound", " °C", -20, 40},
+	{"cold loss", " for a degree", 0, 0.05},
+	{"cold's bound", " °C", -20, 40},
+	{"growth of heat loss", "", 0, 2},
+	{"expected duration", " h", 0, 1000},
+	{"acclimatisation to heat", "", 0, 1},
+	{"start", " h after midnight", -1000, 1000},
+}
+
 // Check returns an error that wraps ErrSurroundings if a number is out of range.
 func (s Surroundings) Check() error {
-	for _, v := range []struct {
-		name, unit       string
-		value, low, high float64
-	}{
-		{"drag coefficient", "", s.Drag, 0, 0.1},
-		{"head wind", " m/s", s.HeadWind, -15, 30},
-		{"wind", " m/s", s.Wind.Speed, 0, 30},
-		{"wind direction", " degrees", s.Wind.From, -360, 360},
-		{"altitude loss", " for 1000 m", s.Altitude.Loss, 0, 0.2},
-		{"altitude from which capability falls", " m", math.Max(s.Altitude.From, 0), 0, 9000},
-		{"acclimatisation to altitude", "", s.Altitude.Acclimatised, 0, 1},
-		{"heat loss", " for a degree", s.Heat.Loss, 0, 0.05},
-		{"heat's bound", " °C", s.Heat.Above, -20, 40},
-		{"cold loss", " for a degree", s.Heat.ColdLoss, 0, 0.05},
-		{"cold's bound", " °C", s.Heat.Below, -20, 40},
-		{"growth of heat loss", "", s.Heat.Growth, 0, 2},
-		{"expected duration", " h", s.Heat.Expected.Hours(), 0, 1000},
-		{"acclimatisation to heat", "", s.Heat.Acclimatised, 0, 1},
-		{"start", " h after midnight", s.Start.Hours(), -1000, 1000},
-	} {
-		if !(v.value >= v.low && v.value <= v.high) {
-			return fmt.Errorf("effort: %w: %s %g%s is not within %g to %g%s", ErrSurroundings, v.name, v.value, v.unit, v.low, v.high, v.unit)
-		}
+	values := [...]float64{
+		s.Drag, s.HeadWind, s.Wind.Speed, s.Wind.From, s.Altitude.Loss, s.Altitude.from(),
+		s.Altitude.Acclimatised, s.Heat.Loss, s.Heat.Above, s.Heat.ColdLoss, s.Heat.Below, s.Heat.Growth,
+		s.Heat.Expected.Hours(), s.Heat.Acclimatised, s.Start.Hours(),
+	}
+	if i := misfit(values[:], surroundingsBounds); i >= 0 {
+		return surroundingsBounds[i].refusal(ErrSurroundings, values[i])
 	}
 	return s.checkMore()
 }
 
 func (s Surroundings) checkMore() error {
-	if s.Altitude.From < 0 && s.Altitude.From != AtSea {
-		return fmt.Errorf("effort: %w: altitude from which capability falls %g m is negative", ErrSurroundings, s.Altitude.From)
-	}
 	before := 0.0
 	for _, p := range s.Stops {
 		if !(p.Distance >= before && finite(p.Distance)) || p.Time < 0 {

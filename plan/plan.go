@@ -79,6 +79,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	r.Surroundings = r.surroundings(g, a)
 	in, err := effort.NewIntegrator(g, a, r.Surroundings)
 	if err != nil {
 		return nil, err

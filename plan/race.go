@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"isoeffort.example/course"
@@ -39,6 +41,10 @@ type Race struct {
 	// long as that costs no more than 2 % of the time.
 	ShortestBout time.Duration
 
+	// Surroundings are the air, altitude, weather and night. Where they have a Day, the
+	// race fills in their Start from its own, if it has one, with the delay, and their
+	// Stops; and Heat.Expected, if Heat.Growth asks for it, from the goal or else from
+	// the closed form for running all the way.
 	Surroundings effort.Surroundings
 
 	// Step is the length in metres of the cells that are computed. 0 means DefaultStep:
@@ -142,4 +148,32 @@ func (r Race) tilt(moving float64) float64 {
 		return -DefaultHoldBack
 	}
 	return -r.HoldBack
+}
+
+// surroundings are the race's with what it knows of the clock filled in.
+func (r Race) surroundings(g *effort.Ground, a effort.Athlete) effort.Surroundings {
+	s := r.Surroundings
+	if s.Day == nil {
+		return s
+	}
+	if !r.Start.IsZero() {
+		s.Start = sinceMidnight(r.Start) + r.StartDelay
+	}
+	s.Stops = nil
+	for _, stop := range r.Stops {
+		s.Stops = append(s.Stops, effort.Stop{Distance: stop.Distance, Time: stop.Duration})
+	}
+	slices.SortStableFunc(s.Stops, func(a, b effort.Stop) int { return cmp.Compare(a.Distance, b.Distance) })
+	if s.Heat.Growth > 0 && s.Heat.Expected == 0 {
+		if s.Heat.Expected = r.Goal; r.Goal == 0 && a.Check() == nil {
+			s.Heat.Expected = min(a.UniformTime(g.RunningWork(a)), longest)
+		}
+	}
+	return s
+}
+
+// sinceMidnight is the time of day by the clock on the wall.
+func sinceMidnight(t time.Time) time.Duration {
+	h, m, s := t.Clock()
+	return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(s)*time.Second
 }

@@ -13,7 +13,8 @@
 // joined by straight lines; where no track has a point, through those of the routes.
 // Elevations that are missing are interpolated over distance from their neighbours; at
 // the two ends the nearest one holds. Times are not used; distances are those of
-// course.Position.Distance, in the horizontal.
+// course.Position.Distance, in the horizontal, and the course knows the direction in
+// which it runs (course.Course.Direction).
 //
 // Waypoints become landmarks. Each stands at the place on the course nearest to it,
 // between points too; one more than 500 m from the course is left out. Where the
@@ -33,5 +34,6 @@
 //
 // The first line names the columns, among them distance_m and elevation_m: metres from
 // the start, not decreasing, and metres above sea level. Decimal point, comma between
-// fields, UTF-8. An empty elevation is a missing one.
+// fields, UTF-8. An empty elevation is a missing one. There are no positions in it, so
+// the course does not know in which direction it runs.
 package coursefile

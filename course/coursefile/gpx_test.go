@@ -118,6 +118,7 @@ func checkCourse(t *testing.T, c *course.Course) {
 			t.Fatalf("warning %q", w)
 		}
 	}
+	checkDirections(t, c)
 }
 
 // checkError holds what every refusal must hold.

@@ -10,7 +10,7 @@ const (
 
 // profile measures the path, mends its elevations and warns of what is doubtful.
 func (p *path) profile(o Options) (*profile, error) {
-	out := &profile{}
+	out := &profile{track: p.at}
 	if p.parts > 1 {
 		out.warn("%d %s were joined in the order of the file", p.parts, p.kind)
 	}

@@ -14,6 +14,7 @@ type profile struct {
 	distance  []float64
 	elevation []float64 // NaN where missing
 	line      []int
+	track     []course.Position // nil where the file has none
 	warnings  []string
 }
 
@@ -74,7 +75,7 @@ func (p *profile) fillBetween(from, to int) {
 func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*course.Course, error) {
 	c, err := course.New(p.distance, p.elevation, course.Options{
 		Name: name, Length: o.Length, Smoothing: o.Smoothing, Grid: o.Grid,
-		Landmarks: landmarks, Warnings: p.warnings,
+		Track: p.track, Landmarks: landmarks, Warnings: p.warnings,
 	})
 	var point *course.PointError
 	switch {
