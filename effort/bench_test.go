@@ -47,6 +47,19 @@ func BenchmarkSolveEverything(b *testing.B) {
 	benchSolve(b, benchIntegrator(b, everything, Surroundings{Drag: DefaultDrag, HeadWind: 1}), Demand{})
 }
 
+// Everything, and a summer's day with night, altitude, thin air, and wind by heading.
+func BenchmarkSolveHot(b *testing.B) {
+	in := benchIntegrator(b, everything, Surroundings{})
+	for j := range in.ground.cells {
+		sin, cos := math.Sincos(float64(j) / 200)
+		in.ground.heading = append(in.ground.heading, [2]float64{sin, cos})
+	}
+	if err := in.Reset(in.ground, everything, hot(b, Shift{}, 0.95)); err != nil {
+		b.Fatal(err)
+	}
+	benchSolve(b, in, Demand{})
+}
+
 func BenchmarkSolveBouts(b *testing.B) {
 	in := benchIntegrator(b, everything, Surroundings{Drag: DefaultDrag, HeadWind: 1})
 	benchSolve(b, in, Demand{ShortestBout: 60})

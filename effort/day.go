@@ -259,11 +259,8 @@ func (n Night) darkness(t float64) float64 {
 
 // lookUp interpolates a table from its first node, s seconds on, and gives the slope.
 func lookUp(table []node, s float64, repeats bool) (value, slope float64) {
-	if repeats {
-		s = math.Mod(s, dayLength)
-		if s < 0 {
-			s += dayLength
-		}
+	if repeats && !(s >= 0 && s < dayLength) {
+		s -= dayLength * math.Floor(s/dayLength)
 	}
 	place := s / dayStep
 	last := len(table) - 1

@@ -48,8 +48,8 @@ type mover struct {
 	fastestDescent          float64 // 0: none
 	habit                   Habit
 	air
-	order    float64 // n = 1/k
-	capBase  float64 // of walking, at the fastest walk
+	order   float64 // n = 1/k
+	capBase float64 // of walking, at the fastest walk
 }
 
 // air is what the runner meets of it: drag coefficient, wind against and across, m/s.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"sync"
 
 	"isoeffort.example/course"
 )
@@ -19,6 +20,9 @@ type Ground struct {
 	length    float64      // horizontal, m
 	heading   [][2]float64 // mean unit vector east and north of each cell, nil if unknown
 	run, walk *motion
+
+	once   sync.Once
+	merged *Ground // see coarse
 }
 
 // cell is a short piece of ground. Costs are means per metre along the slope, J/(kg m).

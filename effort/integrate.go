@@ -16,12 +16,13 @@ type Integrator struct {
 	faded   fadeExp
 
 	lastWalk float64 // the speed of the last walk, to start the next from
-	out     Traverse
-	offer   []float64 // power on offer in each cell, W/kg
-	gaits   []Gait
-	best    []Gait // of the joined bouts tried
-	joiner  joiner
-	sweeps  int
+	out      Traverse
+	offer    []float64 // power on offer in each cell, W/kg
+	gaits    []Gait
+	best     []Gait // of the joined bouts tried
+	joiner   joiner
+	sweeps   int
+	scout    *Integrator // over coarse ground, where it is used
 
 	surroundings Surroundings
 	heatShare    float64 // what the heat's loss is multiplied by

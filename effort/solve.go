@@ -111,7 +111,7 @@ func (s *solver) missed() point {
 
 // byRule solves with the gaits that the rule chooses.
 func (s *solver) byRule() error {
-	last, met := s.approach()
+	last, met := s.approach(s.scouted())
 	if math.Abs(s.x) > farthest {
 		return s.unmet()
 	}
@@ -190,22 +190,22 @@ func (s *solver) price() float64 {
 	return s.in.out.Finish().Moving
 }
 
-// approach looks for x with the gait rule in force, and returns the last point swept and
+// approach looks for x from a guess with the gait rule in force, and returns the last point swept and
 // whether the demand is about met there; if not, low and top hold a jump.
-func (s *solver) approach() (now point, met bool) {
+func (s *solver) approach(guess float64) (now point, met bool) {
 	s.low, s.top = math.Inf(-1), math.Inf(1)
-	s.x = s.guess()
+	s.x = guess
 	var before point
 	for i := range 100 {
 		now = s.miss(s.x, nil)
+		if math.Abs(now.value) < ruleTolerance*now.slope {
+			return now, true // as far as it goes once the gaits are held
+		}
 		// The derivative does not see that gaits change; the last two points do.
 		if steeper := (now.value - before.value) / (now.x - before.x); i > 0 && steeper > now.slope {
 			now.slope = steeper
 		}
 		dx := -now.value / now.slope
-		if math.Abs(dx) < ruleTolerance {
-			return now, true
-		}
 		s.narrow(s.x, now.value)
 		if s.top-s.low < noJump || math.Abs(s.x) > farthest {
 			return now, false
