@@ -201,36 +201,37 @@ func (b *adjoint) day(s *backStride, before State, work, byOffer, byDensity floa
 	fresh := in.fresh(s.cell, before, work, b.intensity)
 	clock := before.Moving + place.clock + work/fresh
 	h := in.hourAt(place, clock)
-	b.dayLevers(place, clock, byOffer, byDensity)
+	b.dayLevers(clock, byOffer, byDensity)
 	byClock = byOffer*h.capabilitySlope + byDensity*h.densitySlope
 	b.by[ByStart] += byClock
 	return byClock, byClock * work / fresh
 }
 
 // dayLevers books the levers of weather and night at a clock time in seconds.
-func (b *adjoint) dayLevers(place *place, clock, byOffer, byDensity float64) {
+func (b *adjoint) dayLevers(clock, byOffer, byDensity float64) {
 	sur := &b.in.surroundings
 	day := sur.Day
 	if day == nil {
 		return
 	}
-	dark, _ := lookUp(day.dark, clock, true)
+	dark, _ := day.darkAt(clock)
 	b.by[ByNightFactor] += byOffer * dark / (1 - (1-day.night.Factor)*dark)
 	if len(day.hours) == 0 {
 		return
 	}
+	now := day.weather(clock)
 	if sur.ThinAir {
-		temperature, _ := b.in.temperature(place, clock)
+		temperature, _ := now.at(day.columns[temperatureColumn])
 		b.by[ByTemperature] -= byDensity / (temperature + zeroCelsius)
 	}
-	wbgt, _ := day.at(wbgtColumn, clock)
+	wbgt, _ := day.wbgtAt(now)
 	heat := sur.Heat.factor(b.in.heatShare, wbgt)
 	each := byOffer / heat.value
 	b.by[ByHeatLoss] += each * heat.byLoss
 	b.by[ByColdLoss] += each * heat.byColdLoss
 	b.by[ByWBGT] += each * heat.byWBGT
-	byTemperature, _ := day.at(wbgtByTemperature, clock)
-	byHumidity, _ := day.at(wbgtByHumidity, clock)
+	byTemperature, _ := now.at(day.columns[wbgtByTemperature])
+	byHumidity, _ := now.at(day.columns[wbgtByHumidity])
 	b.by[ByTemperature] += each * heat.byWBGT * byTemperature
 	b.by[ByHumidity] += each * heat.byWBGT * byHumidity
 }

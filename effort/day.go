@@ -257,30 +257,55 @@ func (n Night) darkness(t float64) float64 {
 	return 1 - ramp(to)
 }
 
-// lookUp interpolates a table from its first node, s seconds on, and gives the slope.
-func lookUp(table []node, s float64, repeats bool) (value, slope float64) {
+// moment is a place in the tables: between node and the next, share of the step on.
+type moment struct {
+	node  int
+	share float64
+	held  bool // before the first node or beyond the last: nothing changes
+}
+
+// momentIn finds the place in a table of so many nodes, s seconds after its first.
+func momentIn(nodes int, s float64, repeats bool) moment {
 	if repeats && !(s >= 0 && s < dayLength) {
 		s -= dayLength * math.Floor(s/dayLength)
 	}
-	place := s / dayStep
-	last := len(table) - 1
+	place, last := s/dayStep, nodes-1
 	switch {
-	case place <= 0:
-		return table[0].value, 0
+	case !(place > 0):
+		return moment{0, 0, true}
 	case place >= float64(last):
-		return table[last].value, 0
+		return moment{last, 0, true}
 	}
 	i := int(place)
-	return hermite(table[i], table[i+1], place-float64(i), dayStep)
+	return moment{i, place - float64(i), false}
 }
 
-// at looks a column up at a time in seconds since midnight.
-func (d *Day) at(column int, t float64) (value, slope float64) {
-	value, slope = lookUp(d.columns[column], t-d.first, d.repeats)
-	if column == wbgtColumn {
-		value += d.hotter
+// at is the value of a table at a moment, and its slope.
+func (m moment) at(table []node) (value, slope float64) {
+	if m.held {
+		return table[m.node].value, 0
 	}
-	return value, slope
+	a, b := table[m.node], table[m.node+1]
+	if a == b && a.slope == 0 {
+		return a.value, 0
+	}
+	return hermite(a, b, m.share, dayStep)
+}
+
+// weather is the moment in the columns at a clock time in seconds.
+func (d *Day) weather(clock float64) moment {
+	return momentIn(len(d.columns[0]), clock-d.first, d.repeats)
+}
+
+// darkAt is the share of the dark at a clock time in seconds, and its slope.
+func (d *Day) darkAt(clock float64) (value, slope float64) {
+	return momentIn(len(d.dark), clock, true).at(d.dark)
+}
+
+// wbgtAt is the WBGT at a moment, and its slope.
+func (d *Day) wbgtAt(m moment) (value, slope float64) {
+	value, slope = m.at(d.columns[wbgtColumn])
+	return value + d.hotter, slope
 }
 
 // WBGT returns the WBGT in °C at a time since midnight, NaN on a day without weather.
@@ -288,7 +313,7 @@ func (d *Day) WBGT(clock time.Duration) float64 {
 	if len(d.hours) == 0 {
 		return math.NaN()
 	}
-	value, _ := d.at(wbgtColumn, clock.Seconds())
+	value, _ := d.wbgtAt(d.weather(clock.Seconds()))
 	return value
 }
 
@@ -298,12 +323,12 @@ func (d *Day) Temperature(clock time.Duration) float64 {
 	if len(d.hours) == 0 {
 		return math.NaN()
 	}
-	value, _ := d.at(temperatureColumn, clock.Seconds())
+	value, _ := d.weather(clock.Seconds()).at(d.columns[temperatureColumn])
 	return value
 }
 
 // Darkness returns the share of the dark, 0 to 1, at a time since midnight.
 func (d *Day) Darkness(clock time.Duration) float64 {
-	value, _ := lookUp(d.dark, clock.Seconds(), true)
+	value, _ := d.darkAt(clock.Seconds())
 	return value
 }

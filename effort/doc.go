@@ -24,6 +24,14 @@
 // under a bound on ∫ ε^(n−1) dw/cap, w the work and n = 1/k, gives ε the same at
 // every point, whatever the hills and whatever the fade.
 //
+// # Pieces
+//
+// A Curve is what a gait costs; Curves choose others than the model's. A Slope answers
+// for one gradient: speed, gait, transition. A Ground is a course cut into cells, an
+// Integrator moves an Athlete over it in Surroundings, Solve meets a Demand, and Fastest
+// gives with the fastest time its derivative by every Lever. The subpackages hold what
+// can be had for itself: weather, duration, energy, curve, treadmill, efforttest.
+//
 // # What it is not for
 //
 // The curves come from healthy adults, mostly well-trained men, on treadmills and good

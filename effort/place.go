@@ -11,7 +11,7 @@ type place struct {
 	air                        // at the standard's density
 	met                float64 // the density that the last traverse met, a factor on the drag
 	capability, byLoss float64 // altitude's factor and its derivative by the loss
-	altitude           float64 // what ThinAir goes by, m
+	standard           float64 // temperature of the standard atmosphere there, °C
 	density            float64 // that of the air over the standard, at 0 °C; 1 without ThinAir
 	clock              float64 // what the clock is ahead of State.Moving, s
 }
@@ -42,13 +42,14 @@ func (in *Integrator) meet(s Surroundings) {
 			clock += s.Stops[stop].Time.Seconds()
 			stop++
 		}
-		p := place{air: in.mover.air, altitude: c.altitude, density: 1, clock: clock}
+		p := place{air: in.mover.air, density: 1, clock: clock}
 		p.capability, p.byLoss = s.Altitude.factor(c.altitude)
 		if windy {
 			p.blow(s.Wind, in.ground.heading[j])
 		}
 		if s.ThinAir {
 			p.density = weather.AirDensity(c.altitude, 0) / weather.StandardDensity
+			p.standard = weather.StandardTemperature(c.altitude)
 		}
 		in.places = append(in.places, p)
 		start = c.end
@@ -74,33 +75,30 @@ func (w Wind) along(heading [2]float64) (head, cross float64) {
 func (in *Integrator) hourAt(p *place, clock float64) hour {
 	s := &in.surroundings
 	h := hour{capability: 1, density: p.density}
+	day, now := s.Day, moment{}
+	weathered := day != nil && len(day.hours) > 0
+	if weathered {
+		now = day.weather(clock)
+	}
 	if s.ThinAir {
-		temperature, slope := in.temperature(p, clock)
+		temperature, slope := p.standard, 0.0
+		if weathered {
+			temperature, slope = now.at(day.columns[temperatureColumn])
+		}
 		kelvin := temperature + zeroCelsius
 		h.density *= zeroCelsius / kelvin
 		h.densitySlope = -slope / kelvin
 	}
-	if s.Day == nil {
-		return h
-	}
-	if len(s.Day.hours) > 0 && (s.Heat.Loss != 0 || s.Heat.ColdLoss != 0) {
-		wbgt, slope := s.Day.at(wbgtColumn, clock)
+	if weathered && (s.Heat.Loss != 0 || s.Heat.ColdLoss != 0) {
+		wbgt, slope := day.wbgtAt(now)
 		f := s.Heat.factor(in.heatShare, wbgt)
 		h.capability, h.capabilitySlope = f.value, f.byWBGT*slope/f.value
 	}
-	if f := s.Day.night.Factor; f != 1 {
-		dark, slope := lookUp(s.Day.dark, clock, true)
-		factor := 1 - (1-f)*dark
+	if day != nil && day.night.Factor != 1 {
+		dark, slope := day.darkAt(clock)
+		factor := 1 - (1-day.night.Factor)*dark
 		h.capability *= factor
-		h.capabilitySlope -= (1 - f) * slope / factor
+		h.capabilitySlope -= (1 - day.night.Factor) * slope / factor
 	}
 	return h
-}
-
-// temperature is that of the hour, or without weather that of the standard atmosphere.
-func (in *Integrator) temperature(p *place, clock float64) (value, slope float64) {
-	if day := in.surroundings.Day; day != nil && len(day.hours) > 0 {
-		return day.at(temperatureColumn, clock)
-	}
-	return weather.StandardTemperature(p.altitude), 0
 }

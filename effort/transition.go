@@ -39,11 +39,22 @@ func (s *Slope) Crossing() (t Transition, ok bool) {
 // unlimited is a walking speed in m/s that nobody reaches.
 const unlimited = 20
 
-// crossing bisects ln power for where runs becomes true, from above.
+// scanStep is the step in ln power by which a crossing is looked for from above.
+const scanStep = 0.02
+
+// crossing is the least power above which runs is true. At very low powers running can
+// come out cheaper again, since walking curves ask something of the slowest walk, so it
+// is looked for from above.
 func (s *Slope) crossing(runs func(power float64) bool) (power float64, ok bool) {
-	low, top := math.Log(leastPower), math.Log(mostPower)
-	if !runs(mostPower) || runs(leastPower) {
+	if !runs(mostPower) {
 		return math.NaN(), false
+	}
+	top := math.Log(mostPower)
+	low := top - scanStep
+	for ; runs(math.Exp(low)); low -= scanStep {
+		if top = low; top < math.Log(leastPower) {
+			return math.NaN(), false
+		}
 	}
 	for top-low > 1e-10 {
 		middle := (low + top) / 2
@@ -61,19 +72,21 @@ func (s *Slope) crossing(runs func(power float64) bool) (power float64, ok bool)
 // cannot tell gaits apart by less than the error of its curves, some 5 % of power, and
 // people mix them between about 1.9 and 3.0 m/s (Long & Srinivasan 2013, J R Soc
 // Interface 10:20120980, from memory). The slowest run and the Habit are not looked at.
-// ok is false where the rule's transition is, or the share is not within 0 to 1.
+// low is 0 where running is dearer by less than the share however little the power, as
+// on steep climbs. ok is false where running never gets cheaper by the share, or the
+// share is not within 0 to 1.
 func (s *Slope) Band(share float64) (low, top float64, ok bool) {
 	if !(share >= 0 && share < 1) {
 		return math.NaN(), math.NaN(), false
 	}
 	free := *s
 	free.mover.slowestRun, free.mover.habit = 0, RunAndWalk
-	if t, found := free.Transition(); !found || math.IsNaN(t.Power) {
-		return math.NaN(), math.NaN(), false
+	low, found := free.crossing(func(power float64) bool { return free.advantage(power) > -share })
+	if !found {
+		low = 0
 	}
-	low, okLow := free.crossing(func(power float64) bool { return free.advantage(power) > -share })
-	top, okTop := free.crossing(func(power float64) bool { return free.advantage(power) > share })
-	return low, top, okLow && okTop
+	top, ok = free.crossing(func(power float64) bool { return free.advantage(power) > share })
+	return low, top, ok
 }
 
 // advantage is how much cheaper running is than walking, as a logarithm.
