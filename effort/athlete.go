@@ -113,8 +113,15 @@ var athleteBounds = []bound{
 
 // Check returns an error that wraps ErrAthlete if one of the numbers is outside what the
 // model can mean by it.
-func (a Athlete) Check() error {
-	a = a.filled()
+func (a Athlete) Check() error { return a.check() }
+
+// check is Check without more than one copy.
+func (a *Athlete) check() error {
+	filled := a.filled()
+	return filled.checkFilled()
+}
+
+func (a *Athlete) checkFilled() error {
 	values := [...]float64{
 		a.HourPower, a.Endurance, a.Fade, a.FadeShape, a.Braking, a.Economy, a.FastestWalk,
 		a.SlowestRun, a.WalkFall, a.FastestDescent, a.Mass, a.Load, a.Eagerness,

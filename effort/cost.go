@@ -54,8 +54,10 @@ func WalkingPower(v, i float64) float64 { return walkingBase(v) + v*walkingGrade
 // walkingGrade is the part of WalkingPower that gradient adds, per metre walked.
 func walkingGrade(i float64) float64 {
 	g := 100 * clampGradient(i, -0.40, 0.45)
-	return 0.34 * g * (1 - math.Pow(1.05, 1-math.Pow(1.11, g+32)))
+	return 0.34 * g * (1 - math.Exp(ln105*(1-math.Exp(ln111*(g+32)))))
 }
+
+var ln105, ln111 = math.Log(1.05), math.Log(1.11)
 
 // BrakingCost returns the effort of holding back one metre along gradient i for a
 // braking of 1, in J/(kg m): g₀ for each metre of drop,

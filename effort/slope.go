@@ -39,20 +39,20 @@ func (k Curves) Slope(a Athlete, gradient float64, s Surroundings) (*Slope, erro
 	if k.Run != nil || k.Walk != nil {
 		g = k.empty(0, 0)
 	}
-	return slope, slope.prepare(g, a, gradient, s)
+	return slope, slope.prepare(g, &a, gradient, &s)
 }
 
-func (s *Slope) prepare(g *Ground, a Athlete, gradient float64, sur Surroundings) error {
-	if err := a.Check(); err != nil {
+func (s *Slope) prepare(g *Ground, a *Athlete, gradient float64, sur *Surroundings) error {
+	if err := a.check(); err != nil {
 		return err
 	}
-	if err := sur.Check(); err != nil {
+	if err := sur.check(); err != nil {
 		return err
 	}
 	if !(math.Abs(gradient) <= SteepestSlope) {
 		return fmt.Errorf("effort: %w: %g is not within ±%d", ErrGradient, gradient, SteepestSlope)
 	}
-	s.gradient, s.mover, s.cell = gradient, g.mover(a, sur), g.uniform(gradient)
+	s.gradient, s.mover, s.cell = gradient, g.mover(*a, *sur), g.uniform(gradient)
 	return nil
 }
 
@@ -60,7 +60,7 @@ func (s *Slope) prepare(g *Ground, a Athlete, gradient float64, sur Surroundings
 // by the gait rule: see Slope.Choose. The error is NewSlope's.
 func Move(a Athlete, gradient, power float64, s Surroundings) (Gait, Stride, error) {
 	var slope Slope
-	if err := slope.prepare(modelGround, a, gradient, s); err != nil {
+	if err := slope.prepare(modelGround, &a, gradient, &s); err != nil {
 		return Walk, Stride{}, err
 	}
 	gait, stride := slope.Choose(power)

@@ -138,7 +138,10 @@ var surroundingsBounds = []bound{
 }
 
 // Check returns an error that wraps ErrSurroundings if a number is out of range.
-func (s Surroundings) Check() error {
+func (s Surroundings) Check() error { return s.check() }
+
+// check is Check without a copy.
+func (s *Surroundings) check() error {
 	values := [...]float64{
 		s.Drag, s.HeadWind, s.Wind.Speed, s.Wind.From, s.Altitude.Loss, s.Altitude.from(),
 		s.Altitude.Acclimatised, s.Heat.Loss, s.Heat.Above, s.Heat.ColdLoss, s.Heat.Below, s.Heat.Growth,
@@ -150,7 +153,7 @@ func (s Surroundings) Check() error {
 	return s.checkMore()
 }
 
-func (s Surroundings) checkMore() error {
+func (s *Surroundings) checkMore() error {
 	before := 0.0
 	for _, p := range s.Stops {
 		if !(p.Distance >= before && finite(p.Distance)) || p.Time < 0 {
