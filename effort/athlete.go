@@ -61,7 +61,9 @@ type Athlete struct {
 	// Eagerness is the exponent m by which the fade counts haste: work fades as
 	// ε^m times itself, ε being the relative intensity used. 0 charges work alone;
 	// nothing published fixes it. Above 0 even effort is no longer quite the best: an
-	// easier opening is.
+	// easier opening is, in the first quarter by 0.4 to 1.6 % of intensity for m 2 to 4, a
+	// fade of 0.02 and 3 to 20 hours, by 1 to 5 % for a fade of 0.05; it gains up to
+	// 2.5 s/h (19).
 	Eagerness float64
 }
 

@@ -16,8 +16,9 @@ type Demand struct {
 	// 0 means 1. It is not looked at where Moving is given.
 	Budget float64
 
-	// Tilt is as in Pace.
+	// Tilt and Ease are as in Pace.
 	Tilt float64
+	Ease bool
 
 	// ShortestBout is the least time in seconds that a bout of one gait lasts. 0 leaves
 	// the gait to the rule, cell by cell.

@@ -22,7 +22,9 @@
 // to finish, is the fastest way to spend a budget wherever cost does not depend on
 // speed: capability is then a function of place alone, and minimising ∫ dw/(ε cap)
 // under a bound on ∫ ε^(n−1) dw/cap, w the work and n = 1/k, gives ε the same at
-// every point, whatever the hills and whatever the fade.
+// every point, whatever the hills, whatever the fade and whatever the altitude. Wind and
+// the hours of a day bend that by 1 s/h at most where all is run; walks bend it by up to
+// 22 s/h for someone who walks all day (see Pace.Ease).
 //
 // # Pieces
 //

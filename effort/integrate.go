@@ -93,6 +93,7 @@ func (in *Integrator) Traverse(from State, p Pace) *Traverse {
 	s := sweep{in: in, pace: p, state: from, fade: in.athlete.Fade, unit: 1 / (3600 * in.athlete.HourPower)}
 	s.fullSpend = math.Pow(p.Intensity, in.mover.order)
 	still := in.mover.air
+	in.mover.ease = p.Ease
 	in.faded, in.lastWalk = fadeExp{}, 0
 	for j := out.First; j < len(cells); j++ {
 		s.step(j)
@@ -128,10 +129,11 @@ func (s *sweep) step(j int) {
 	dt := length / stride.Speed
 	spend := s.fullSpend * tiltSpend
 	s.timeSlope -= dt * stride.Elasticity
-	if stride.Power == p {
-		s.spentSlope += spend * dt * (m.order - stride.Elasticity) / 3600
-	} else {
+	if stride.Power != p {
 		spend *= math.Pow(stride.Power/p, m.order)
+	}
+	if stride.Elasticity != 0 { // else nothing changes with the intensity
+		s.spentSlope += spend * dt * (m.order - stride.Elasticity) / 3600
 	}
 	work := stride.Power * dt * s.unit
 	s.state.Distance = c.end

@@ -92,7 +92,7 @@ type point struct{ x, value, slope float64 }
 
 // miss sweeps at x.
 func (s *solver) miss(x float64, gaits []Gait) point {
-	s.in.Traverse(s.from, Pace{Intensity: math.Exp(x), Tilt: s.demand.Tilt, Gaits: gaits})
+	s.in.Traverse(s.from, Pace{Intensity: math.Exp(x), Tilt: s.demand.Tilt, Ease: s.demand.Ease, Gaits: gaits})
 	p := s.missed()
 	p.x = x
 	return p

@@ -162,7 +162,7 @@ func (m *maker) forGoal(goal, best, tilt float64) (effort.Solution, error) {
 	if err != nil {
 		return like, err
 	}
-	d := effort.Demand{Moving: goal, Tilt: tilt, Gaits: slices.Clone(m.in.Gaits())}
+	d := effort.Demand{Moving: goal, Tilt: tilt, Ease: m.plan.Race.Ease, Gaits: slices.Clone(m.in.Gaits())}
 	s, err := m.in.Solve(effort.State{}, d)
 	s.BoutCost = like.BoutCost
 	return s, err
@@ -181,7 +181,7 @@ func changes(gaits []effort.Gait) float64 {
 
 // demand is the race's, for a moving time in seconds or, at 0, for the whole budget.
 func (m *maker) demand(moving, tilt float64) effort.Demand {
-	return effort.Demand{Moving: moving, Tilt: tilt, ShortestBout: m.plan.Race.bout(), ChangeSaving: m.saving}
+	return effort.Demand{Moving: moving, Tilt: tilt, Ease: m.plan.Race.Ease, ShortestBout: m.plan.Race.bout(), ChangeSaving: m.saving}
 }
 
 // best finds the fastest time on the whole budget.
@@ -242,7 +242,7 @@ func (m *maker) solve() error {
 		return nil
 	}
 	p.HoldBack.Share = -tilt
-	flat, err := m.in.Solve(effort.State{}, effort.Demand{Budget: p.Budget, Gaits: slices.Clone(m.in.Gaits())})
+	flat, err := m.in.Solve(effort.State{}, effort.Demand{Budget: p.Budget, Ease: p.Race.Ease, Gaits: slices.Clone(m.in.Gaits())})
 	if err != nil {
 		return fmt.Errorf("plan: without holding back: %w", err)
 	}

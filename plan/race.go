@@ -47,6 +47,9 @@ type Race struct {
 	// the closed form for running all the way.
 	Surroundings effort.Surroundings
 
+	// Ease lets walks be walked at the power that pays best, as effort.Pace has it.
+	Ease bool
+
 	// Step is the length in metres of the cells that are computed. 0 means DefaultStep:
 	// a change of gait falls between cells, and each is then within a second of where
 	// finer cells would put it.
