@@ -132,7 +132,7 @@ func (s *sweep) step(j int) {
 	if stride.Power != p {
 		spend *= math.Pow(stride.Power/p, m.order)
 	}
-	if stride.Elasticity != 0 { // else nothing changes with the intensity
+	if stride.Elasticity != 0 || stride.Power == p { // at a greatest speed nothing changes
 		s.spentSlope += spend * dt * (m.order - stride.Elasticity) / 3600
 	}
 	work := stride.Power * dt * s.unit

@@ -6,11 +6,14 @@ import (
 	"time"
 
 	"isoeffort.example/course"
+	"isoeffort.example/effort"
+	"isoeffort.example/plan/story"
 )
 
 // A Climb is a climb of the course and what to do on it.
 type Climb struct {
 	course.Climb
+	Rating       story.Rating  // how hard it is where it stands, 0 to 10
 	Start, Top   time.Duration // gun time at its foot and at its top
 	Took         time.Duration // moving time between them
 	Pace         time.Duration // per kilometre
@@ -19,11 +22,11 @@ type Climb struct {
 	Bouts        []Bout  // from its foot to its top
 }
 
-func (p *Plan) describeClimbs() {
+func (p *Plan) describeClimbs(t *effort.Tally) {
 	for _, c := range p.Course.Climbs(0) {
 		s := p.split(c.Start, c.Top)
 		climb := Climb{
-			Climb: c, Start: s.Elapsed - s.Took - s.Stop, Top: s.Elapsed,
+			Climb: c, Rating: story.Rate(t, c.Start, c.Top), Start: s.Elapsed - s.Took - s.Stop, Top: s.Elapsed,
 			Took: s.Took, Pace: s.Pace, Gait: s.Gait, WalkingShare: s.WalkingShare,
 		}
 		climb.Bouts = p.Bouts(c.Start, c.Top)

@@ -91,7 +91,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err := m.solve(); err != nil {
 		return nil, err
 	}
-	m.plan.describeClimbs()
+	m.plan.describeClimbs(g.Tally(a))
 	m.plan.warn()
 	m.plan.Warnings = append(append(m.plan.Warnings, r.Basis.Doubts...), c.Warnings()...)
 	return m.plan, nil

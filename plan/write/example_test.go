@@ -64,27 +64,27 @@ func Example() {
 	// Note       Elevation missing at 6 of 3814 points, first at line 432: filled from
 	//            the neighbours.
 	//
-	// CLIMBS, and what to do on each
-	//   8.6-10.2 km  Tallowmast Brow: 121 m up in 1.6 km (7.7 %), 15:15 at 9:47 /km.
-	//                Walk 8.7-10.0 km, run the rest.
-	//  11.8-12.7 km  Unnamed climb: 50 m up in 0.9 km (5.6 %), 8:02 at 8:56 /km. Run
-	//                all of it, no harder than on the flat.
-	//  15.9-19.0 km  Wickerlamp Height: 185 m up in 3.1 km (5.9 %), 28:30 at 9:08 /km.
-	//                Walk 16.1-17.2 km and 17.9-18.9 km, run the rest.
-	//  20.6-21.5 km  Pintlehook: 71 m up in 1.0 km (7.4 %), 9:22 at 9:45 /km. Walk
-	//                20.7-21.5 km, run the rest.
-	//  24.9-29.6 km  Glimmerstow Edge: 280 m up in 4.8 km (5.9 %), 43:29 at 9:09 /km.
-	//                Walk 25.0-26.5 km and 27.7-29.4 km, run the rest.
-	//  33.9-34.9 km  Snuffer's Knoll: 67 m up in 1.1 km (6.3 %), 9:59 at 9:19 /km.
-	//                Walk 33.9-34.7 km, run the rest.
-	//  35.7-38.0 km  Emberlatch: 183 m up in 2.3 km (7.8 %), 24:38 at 10:34 /km. Walk
-	//                35.8-38.0 km, run the rest.
-	//  52.6-55.2 km  Netmender's Gate: 151 m up in 2.6 km (5.9 %), 24:47 at 9:38 /km.
-	//                Walk 52.8-55.1 km, run the rest.
-	//  64.5-66.1 km  Oarsmith's Bench: 111 m up in 1.5 km (7.3 %), 15:22 at 10:07 /km.
-	//                Walk 64.6-66.0 km, run the rest.
-	//  75.9-77.8 km  Lampwright's Stair: 119 m up in 1.9 km (6.3 %), 18:56 at 10:08
-	//                /km. Walk 76.0-77.8 km, run the rest.
+	// CLIMBS, rated 0 to 10 for how hard each is where it stands, and what to do
+	//   8.6-10.2 km  Tallowmast Brow: 121 m up in 1.6 km (7.7 %), rated 2, 15:15 at
+	//                9:47 /km. Walk 8.7-10.0 km, run the rest.
+	//  11.8-12.7 km  Unnamed climb: 50 m up in 0.9 km (5.6 %), rated 1, 8:02 at 8:56
+	//                /km. Run all of it, no harder than on the flat.
+	//  15.9-19.0 km  Wickerlamp Height: 185 m up in 3.1 km (5.9 %), rated 5, 28:30 at
+	//                9:08 /km. Walk 16.1-17.2 km and 17.9-18.9 km, run the rest.
+	//  20.6-21.5 km  Pintlehook: 71 m up in 1.0 km (7.4 %), rated 3, 9:22 at 9:45 /km.
+	//                Walk 20.7-21.5 km, run the rest.
+	//  24.9-29.6 km  Glimmerstow Edge: 280 m up in 4.8 km (5.9 %), rated 8, 43:29 at
+	//                9:09 /km. Walk 25.0-26.5 km and 27.7-29.4 km, run the rest.
+	//  33.9-34.9 km  Snuffer's Knoll: 67 m up in 1.1 km (6.3 %), rated 4, 9:59 at 9:19
+	//                /km. Walk 33.9-34.7 km, run the rest.
+	//  35.7-38.0 km  Emberlatch: 183 m up in 2.3 km (7.8 %), rated 8, 24:38 at 10:34
+	//                /km. Walk 35.8-38.0 km, run the rest.
+	//  52.6-55.2 km  Netmender's Gate: 151 m up in 2.6 km (5.9 %), rated 8, 24:47 at
+	//                9:38 /km. Walk 52.8-55.1 km, run the rest.
+	//  64.5-66.1 km  Oarsmith's Bench: 111 m up in 1.5 km (7.3 %), rated 8, 15:22 at
+	//                10:07 /km. Walk 64.6-66.0 km, run the rest.
+	//  75.9-77.8 km  Lampwright's Stair: 119 m up in 1.9 km (6.3 %), rated 8, 18:56 at
+	//                10:08 /km. Walk 76.0-77.8 km, run the rest.
 	//
 	// SPLITS (part: moving time; level: the pace of that effort on the level, /km)
 	//   km place               up down gait     part pace level gun time

@@ -103,6 +103,7 @@ type jsonClimb struct {
 	Top          number `json:"top_m"`
 	Rise         number `json:"rise_m"`
 	Gradient     number `json:"gradient"`
+	Rating       number `json:"rating"`
 	Moving       number `json:"moving_s"`
 	Elapsed      number `json:"elapsed_s"`
 	Gait         string `json:"gait"`
@@ -151,7 +152,7 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 		Best:     jsonBest{RelativeIntensity: number{p.Best.Intensity, 6}, Moving: secondsOf(p.Best.Moving), Gun: secondsOf(p.Best.Gun)},
 		Splits:   jsonSplits(p, every),
 		Climbs:   jsonClimbs(p),
-		Warnings: append([]string{}, p.Warnings...), Cautions: Cautions[:],
+		Warnings: append([]string{}, p.Warnings...), Cautions: cautions(p),
 	}
 	if p.Race.Goal > 0 {
 		j.Goal = &jsonGoal{secondsOf(p.Race.Goal), p.Race.Net}
@@ -200,7 +201,8 @@ func jsonClimbs(p *plan.Plan) []jsonClimb {
 	for _, c := range p.Climbs {
 		out = append(out, jsonClimb{
 			Name: plain(c.Name), Start: number{c.Climb.Start, 1}, Top: number{c.Climb.Top, 1},
-			Rise: number{c.Rise, 1}, Gradient: number{c.Gradient(), 4}, Moving: secondsOf(c.Took), Elapsed: secondsOf(c.Top),
+			Rise: number{c.Rise, 1}, Gradient: number{c.Gradient(), 4},
+			Rating: number{c.Rating.Value, 1}, Moving: secondsOf(c.Took), Elapsed: secondsOf(c.Top),
 			Gait: c.Gait.String(), WalkingShare: number{c.WalkingShare, 4}, Advice: c.Describe(1000, "km"),
 		})
 	}

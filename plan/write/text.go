@@ -170,15 +170,15 @@ func (t *page) climbs() {
 		return
 	}
 	u := t.units
-	t.line("CLIMBS, and what to do on each")
+	t.line("CLIMBS, rated 0 to 10 for how hard each is where it stands, and what to do")
 	for _, c := range t.plan.Climbs {
 		name := plain(c.Name)
 		if name == "" {
 			name = "Unnamed climb"
 		}
 		where := fmt.Sprintf("%5.1f-%.1f %s ", c.Climb.Start/u.distance, c.Climb.Top/u.distance, u.long)
-		t.wrap(pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), %s at %s /%s. %s", clip(name, 40),
-			c.Rise/u.height, u.short, c.Length()/u.distance, u.long, 100*c.Gradient(),
+		t.wrap(pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), rated %.0f, %s at %s /%s. %s", clip(name, 40),
+			c.Rise/u.height, u.short, c.Length()/u.distance, u.long, 100*c.Gradient(), c.Rating.Value,
 			brief(c.Took), ms(u.pace(c.Pace)), u.long, sentence(c.Describe(u.distance, u.long))))
 	}
 	t.line("")
@@ -186,7 +186,7 @@ func (t *page) climbs() {
 
 func (t *page) cautions() {
 	t.line("CAUTIONS")
-	for _, c := range Cautions {
+	for _, c := range cautions(t.plan) {
 		t.wrap("", c)
 	}
 }
