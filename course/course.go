@@ -36,8 +36,18 @@ type Options struct {
 	Name string
 
 	// Length is the measured length of the race in metres, to which the distances are
-	// scaled. 0 leaves the length as given.
+	// scaled, elevations kept; over 2 % of change is a warning. 0 leaves the length as
+	// given.
+	//
+	// A certified road race is run over a course laid out 0.1 % longer than its name
+	// says, lest it be short: 42.237 km for a marathon of 42.195 km (World Athletics and
+	// AIMS, The measurement of road race courses; from memory). Whose distances and
+	// kilometre boards count is for the caller to say: New adds nothing.
 	Length float64
+
+	// Marks are places whose race distance is known. The ground between neighbouring
+	// marks is scaled by itself; see Mark. nil scales all of it alike.
+	Marks []Mark
 
 	// Smoothing is the full width in metres of the window over which elevations are
 	// smoothed, after scaling; see Smooth. 0 means DefaultSmoothing, AsGiven leaves
@@ -88,20 +98,30 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 		return nil, err
 	}
 	c := &Course{name: o.Name, warnings: slices.Clone(o.Warnings)}
-	scale := c.rescale(x, o.Length)
-	if last := x[len(x)-1]; last > MaxLength {
-		return nil, fmt.Errorf("course: %w: %.1f km", ErrTooLong, last/1000)
-	}
-	c.lay(x, z, o)
+	var legs []heading
 	if o.Track != nil {
-		c.follow(o.Track, distance, x)
+		legs = headings(o.Track, distance)
 	}
-	if err := c.place(o, distance[0], scale); err != nil {
+	s, err := o.scaling(distance[0], x[len(x)-1])
+	if err != nil {
 		return nil, err
 	}
-	c.flagSteep()
+	x, z, legs, err = s.apply(x, z, legs)
+	if err != nil {
+		return nil, err
+	}
+	c.warnings = append(c.warnings, s.warnings(o.Length)...)
+	c.lay(x, z, o)
+	if legs != nil {
+		c.follow(legs, x)
+	}
+	if err := c.place(o, distance[0], s); err != nil {
+		return nil, err
+	}
 	return c, nil
 }
+
+func tooLong(length float64) error { return fmt.Errorf("course: %w: %.1f km", ErrTooLong, length/1000) }
 
 // lay takes over the cleaned and scaled profile, put on a grid and smoothed if it is to be.
 func (c *Course) lay(x, z []float64, o Options) {
@@ -196,27 +216,6 @@ func checkPoint(distance, elevation float64) error {
 	return nil
 }
 
-// maxRescale is the change of length above which scaling is worth a warning.
-const maxRescale = 0.02
-
-// rescale stretches x to the length, if one is given, and returns the factor.
-func (c *Course) rescale(x []float64, length float64) float64 {
-	given := x[len(x)-1]
-	if length == 0 {
-		return 1
-	}
-	scale := length / given
-	for i := range x {
-		x[i] *= scale
-	}
-	x[len(x)-1] = length
-	if math.Abs(scale-1) > maxRescale {
-		c.warnings = append(c.warnings, fmt.Sprintf(
-			"the profile is %.2f km long and was scaled by %+.1f %% to the stated %.2f km", given/1000, 100*(scale-1), length/1000))
-	}
-	return scale
-}
-
 // Name returns the course's name, which may be empty.
 func (c *Course) Name() string { return c.name }
 
@@ -227,5 +226,21 @@ func (c *Course) Length() float64 { return c.distance[len(c.distance)-1] }
 // over, and 0 for a profile left as given. Ascent and descent depend on it.
 func (c *Course) Smoothing() float64 { return c.smoothing }
 
-// Warnings returns what was mended or looks doubtful, to be shown beside any result.
-func (c *Course) Warnings() []string { return slices.Clone(c.warnings) }
+// Warnings returns what was mended or looks doubtful, to be shown beside any result. A
+// course made of others carries theirs, word for word and each once: places in them are
+// those of the course that they were said of. A doubt about the steepest ground is
+// looked up anew.
+func (c *Course) Warnings() []string {
+	warnings := slices.Clone(c.warnings)
+	if steep := c.steep(); steep != "" {
+		warnings = append(warnings, steep)
+	}
+	return warnings
+}
+
+// Named returns the same course under another name.
+func (c *Course) Named(name string) *Course {
+	named := *c
+	named.name = name
+	return &named
+}

@@ -59,29 +59,41 @@ func (c *Course) Heading(from, to float64) float64 {
 	return compass(east, north)
 }
 
-// follow fills the columns of displacement: what the course has run towards east and
-// towards north from the start to each point, in metres. The track lies at the distances
-// as they were given; x are the same ones cleaned, scaled and each only once. A leg
-// between two points at one distance has no length and adds nothing.
-func (c *Course) follow(track []Position, distance, x []float64) {
-	n := len(c.distance)
-	c.east, c.north = make([]float64, n), make([]float64, n)
-	var east, north float64 // up to x[leg]
-	leg, next, last := 0, 1, 0.0
+// A heading is a unit vector, or zero for none.
+type heading struct{ east, north float64 }
+
+// headings returns the heading of each leg of a track whose length is not zero: between
+// two points at one distance it adds nothing.
+func headings(track []Position, distance []float64) []heading {
+	legs := make([]heading, 0, len(track))
+	last := 0.0
 	for i := 1; i < len(distance); i++ {
 		d := distance[i] - distance[0]
 		if !(d > last) {
 			continue
 		}
 		last = d
-		e, n := track[i-1].direction(track[i])
-		for ; next < len(c.distance) && c.distance[next] <= x[leg+1]; next++ {
-			run := c.distance[next] - x[leg]
-			c.east[next], c.north[next] = east+run*e, north+run*n
+		east, north := track[i-1].direction(track[i])
+		legs = append(legs, heading{east, north})
+	}
+	return legs
+}
+
+// follow fills the columns of displacement: what the course has run towards east and
+// towards north from the start to each point, in metres, along legs from each x to the
+// next.
+func (c *Course) follow(legs []heading, x []float64) {
+	n := len(c.distance)
+	c.east, c.north = make([]float64, n), make([]float64, n)
+	var east, north float64 // up to x[k]
+	next := 1
+	for k, leg := range legs {
+		for ; next < n && c.distance[next] <= x[k+1]; next++ {
+			run := c.distance[next] - x[k]
+			c.east[next], c.north[next] = east+run*leg.east, north+run*leg.north
 		}
-		run := x[leg+1] - x[leg]
-		east, north = east+run*e, north+run*n
-		leg++
+		run := x[k+1] - x[k]
+		east, north = east+run*leg.east, north+run*leg.north
 	}
 }
 

@@ -17,6 +17,9 @@ var (
 	ErrOffCourse      = errors.New("place beyond the course")
 	ErrNoPosition     = errors.New("no position on the globe")
 	ErrOption         = errors.New("option out of range")
+	ErrMark           = errors.New("no such landmark, or more than one")
+	ErrMarkOrder      = errors.New("marks do not ascend")
+	ErrNotMeeting     = errors.New("courses do not meet")
 )
 
 // Limits of what New accepts.
@@ -36,3 +39,14 @@ func (e *PointError) Error() string { return fmt.Sprintf("course: point %d: %v",
 
 // Unwrap returns the cause, one of this package's sentinels or an error that wraps one.
 func (e *PointError) Unwrap() error { return e.Err }
+
+// MarkError says which mark of a scaling, counted from 0, is at fault and why.
+type MarkError struct {
+	Index int
+	Err   error
+}
+
+func (e *MarkError) Error() string { return fmt.Sprintf("course: mark %d: %v", e.Index, e.Err) }
+
+// Unwrap returns the cause, one of this package's sentinels or an error that wraps one.
+func (e *MarkError) Unwrap() error { return e.Err }

@@ -54,17 +54,33 @@ type Stretch struct {
 const endSlack = 0.5 // m
 
 // place puts the landmarks and stretches of the options on the finished profile.
-func (c *Course) place(o Options, first, scale float64) error {
+func (c *Course) place(o Options, first float64, by scaling) error {
 	for _, l := range o.Landmarks {
 		given := l.Distance
-		d := (given - first) * scale
+		d := by.at(given - first)
 		if !(d >= -endSlack && d <= c.Length()+endSlack) {
 			return fmt.Errorf("course: landmark %q at %g m: %w", l.Name, given, ErrOffCourse)
 		}
 		l.Distance = min(max(d, 0), c.Length())
 		c.landmarks = append(c.landmarks, l)
 	}
-	slices.SortStableFunc(c.landmarks, func(a, b Landmark) int {
+	order(c.landmarks)
+	for _, s := range o.Stretches {
+		if err := s.check(); err != nil {
+			return err
+		}
+		s.From, s.To = by.at(s.From-first), by.at(s.To-first)
+		if s.From < -endSlack || s.To > c.Length()+endSlack {
+			return fmt.Errorf("course: stretch %g to %g m: %w", s.From, s.To, ErrOffCourse)
+		}
+		c.stretches = append(c.stretches, s)
+	}
+	return nil
+}
+
+// order sorts landmarks by distance, those at one place by name.
+func order(landmarks []Landmark) {
+	slices.SortStableFunc(landmarks, func(a, b Landmark) int {
 		switch {
 		case a.Distance < b.Distance:
 			return -1
@@ -73,17 +89,6 @@ func (c *Course) place(o Options, first, scale float64) error {
 		}
 		return strings.Compare(a.Name, b.Name)
 	})
-	for _, s := range o.Stretches {
-		if err := s.check(); err != nil {
-			return err
-		}
-		s.From, s.To = (s.From-first)*scale, (s.To-first)*scale
-		if s.From < -endSlack || s.To > c.Length()+endSlack {
-			return fmt.Errorf("course: stretch %g to %g m: %w", s.From, s.To, ErrOffCourse)
-		}
-		c.stretches = append(c.stretches, s)
-	}
-	return nil
 }
 
 func (s Stretch) check() error {
@@ -100,6 +105,21 @@ func (s Stretch) check() error {
 
 // Landmarks returns the landmarks in order of distance.
 func (c *Course) Landmarks() []Landmark { return slices.Clone(c.landmarks) }
+
+// WithLandmarks returns the course with these landmarks, in any order, instead of its
+// own, their distances being those of the course as it is: the scaled ones. One beyond
+// the course by over 0.5 m is an ErrOffCourse.
+func (c *Course) WithLandmarks(landmarks ...Landmark) (*Course, error) {
+	with := *c
+	with.landmarks, with.stretches = nil, slices.Clone(c.stretches)
+	if err := with.place(Options{Landmarks: landmarks}, 0, scaling{}); err != nil {
+		return nil, err
+	}
+	return &with, nil
+}
+
+// Stretches returns the stretches, the later of two that overlap holding.
+func (c *Course) Stretches() []Stretch { return slices.Clone(c.stretches) }
 
 // Ground returns the factors of surface and braking at a distance from the start in
 // metres, 1 and 1 where nothing else was said.
@@ -127,36 +147,4 @@ func orOne(factor float64) float64 {
 		return 1
 	}
 	return factor
-}
-
-// A Section is the ground from one landmark to the next.
-type Section struct {
-	From, To Landmark
-	Relief
-}
-
-// Sections returns the ground between neighbouring landmarks in order, the start and
-// the finish being landmarks of those names where the course has none there. Landmarks
-// at one and the same place open no section between them: the first names it.
-func (c *Course) Sections() []Section {
-	stops := []Landmark{{Name: "Start"}}
-	for _, l := range c.landmarks {
-		switch last := &stops[len(stops)-1]; {
-		case l.Distance < endSlack:
-			*last = l
-			last.Distance = 0
-		case l.Distance > last.Distance:
-			stops = append(stops, l)
-		}
-	}
-	if stops[len(stops)-1].Distance < c.Length()-endSlack {
-		stops = append(stops, Landmark{Name: "Finish", Distance: c.Length()})
-	}
-	stops[len(stops)-1].Distance = c.Length()
-	sections := make([]Section, 0, len(stops)-1)
-	for i := 1; i < len(stops); i++ {
-		a, b := stops[i-1], stops[i]
-		sections = append(sections, Section{From: a, To: b, Relief: c.ReliefBetween(a.Distance, b.Distance)})
-	}
-	return sections
 }

@@ -38,6 +38,9 @@ func (c *Course) at(column []float64, distance float64) float64 {
 		return column[n-1]
 	}
 	i := sort.SearchFloat64s(c.distance, distance) // c.distance[i-1] < distance <= c.distance[i]
+	if c.distance[i] == distance {                 // to the last bit
+		return column[i]
+	}
 	share := (distance - c.distance[i-1]) / (c.distance[i] - c.distance[i-1])
 	return column[i-1] + share*(column[i]-column[i-1])
 }
@@ -46,7 +49,8 @@ func (c *Course) at(column []float64, distance float64) float64 {
 // than any path that is run, so a bridge, a tunnel or a fault in the elevations.
 const maxGradient = 0.6
 
-func (c *Course) flagSteep() {
+// steep is the warning of ground steeper than that, "" for none.
+func (c *Course) steep() string {
 	worst, where := 0.0, 0.0
 	for i := 1; i < len(c.distance); i++ {
 		g := (c.elevation[i] - c.elevation[i-1]) / (c.distance[i] - c.distance[i-1])
@@ -54,8 +58,8 @@ func (c *Course) flagSteep() {
 			worst, where = g, c.distance[i]
 		}
 	}
-	if math.Abs(worst) > maxGradient {
-		c.warnings = append(c.warnings, fmt.Sprintf(
-			"gradient of %+.0f %% at %.2f km: check the elevations there", 100*worst, where/1000))
+	if !(math.Abs(worst) > maxGradient) {
+		return ""
 	}
+	return fmt.Sprintf("gradient of %+.0f %% at %.2f km: check the elevations there", 100*worst, where/1000)
 }
