@@ -37,10 +37,14 @@ func Rate(t *effort.Tally, start, top float64) Rating {
 	return r
 }
 
-// climbs are those of the course that rise at least so much, rated.
-func climbs(c *course.Course, t *effort.Tally, leastRise float64) []Climb {
+// climbs are those of the course that are large enough, rated.
+func climbs(c *course.Course, t *effort.Tally, o Options) []Climb {
 	var rated []Climb
-	for _, climb := range c.Climbs(leastRise) {
+	of := course.ClimbOptions{LeastRise: o.LeastRise}
+	if o.LeastExtra > 0 {
+		of.Measure, of.Least = t.Extra, o.LeastExtra
+	}
+	for _, climb := range c.ClimbsWith(of) {
 		r := Rate(t, climb.Start, climb.Top)
 		rated = append(rated, Climb{Climb: climb, Rating: r, Left: 1 - r.Share})
 	}

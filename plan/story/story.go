@@ -21,6 +21,11 @@ type Options struct {
 	// course.DefaultRise.
 	LeastRise float64
 
+	// LeastExtra is the least effort of a climb above that of level road, in J/kg, and
+	// what regaining the height of a dip must take for the dip to part one climb from the
+	// next. 0 does not look at it; otherwise LeastRise 0 is no bound.
+	LeastExtra float64
+
 	// Marks are what the user says of the course.
 	Marks []Mark
 }
@@ -63,8 +68,9 @@ type Story struct {
 
 	ToGo []ToGo // from afar to near
 
-	Climbs []Climb
-	Decoys []Decoy
+	Climbs   []Climb
+	Descents []course.Descent
+	Decoys   []Decoy
 
 	MakeUp    []Stretch // where time can be made up
 	Overspend []Stretch // where runners give too much, early
@@ -115,7 +121,8 @@ func Tell(c *course.Course, o Options) (*Story, error) {
 	s.Highest, s.Lowest = extremes(c)
 	s.Halves, s.Quarters = parts(c, t, 2), parts(c, t, 4)
 	s.ToGo = toGo(c, t)
-	s.Climbs = climbs(c, t, o.LeastRise)
+	s.Climbs = climbs(c, t, o)
+	s.Descents = c.Descents(course.ClimbOptions{LeastRise: o.LeastRise})
 	s.Decoys = decoys(s.Climbs)
 	s.Last = last(c, t, s.Climbs)
 	s.MakeUp = makeUp(c, t, s.Climbs)

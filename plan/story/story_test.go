@@ -167,6 +167,33 @@ func TestStory(t *testing.T) {
 	}
 }
 
+// Climbs by effort: a least extra effort keeps the hard ones, wherever they stand.
+func TestLeastExtra(t *testing.T) {
+	t.Parallel()
+	c := hills(t, 42_000, 200)
+	all, err := story.Tell(c, story.Options{LeastRise: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const least = 1500
+	large := 0
+	for _, climb := range all.Climbs {
+		if climb.Extra >= least {
+			large++
+		}
+	}
+	hard, err := story.Tell(c, story.Options{LeastExtra: least})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(hard.Climbs) == 0 || len(hard.Climbs) == len(all.Climbs) || len(hard.Climbs) < large-2 || len(hard.Climbs) > large+2 {
+		t.Errorf("%d climbs of %d J/kg, %d of %d by their own extra", len(hard.Climbs), least, large, len(all.Climbs))
+	}
+	if len(hard.Descents) == 0 {
+		t.Error("no descents")
+	}
+}
+
 // A flat course has a story too: no climb, no decoy, nothing to make up.
 func TestFlat(t *testing.T) {
 	t.Parallel()
