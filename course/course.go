@@ -19,6 +19,8 @@ type Course struct {
 	stretches []Stretch
 	smoothing float64
 	warnings  []string
+
+	ascentSD, descentSD float64 // both 0: not known
 }
 
 // AsGiven, as Options.Smoothing, leaves the profile as it was given: neither put on a
@@ -57,6 +59,12 @@ type Options struct {
 	// Grid is the spacing in metres of the smoothed profile. 0 means DefaultGrid, or a
 	// fifth of the smoothing width where that is less.
 	Grid float64
+
+	// Clean, if not nil, takes the place of Smoothing and Grid: it is given the profile
+	// after scaling and returns the one that the course shall have. Package
+	// course/elevation has what it takes; coursefile.Options.Clean brings the two
+	// together.
+	Clean func(distance, elevation []float64) (Cleaned, error)
 
 	// Track is where the points of the profile lie, one position for each distance
 	// given. It tells the direction in which the course runs, see Course.Direction, and
@@ -111,7 +119,9 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 		return nil, err
 	}
 	c.warnings = append(c.warnings, s.warnings(o.Length)...)
-	c.lay(x, z, o)
+	if err := c.lay(x, z, o); err != nil {
+		return nil, err
+	}
 	if legs != nil {
 		c.follow(legs, x)
 	}
@@ -124,14 +134,22 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 func tooLong(length float64) error { return fmt.Errorf("course: %w: %.1f km", ErrTooLong, length/1000) }
 
 // lay takes over the cleaned and scaled profile, put on a grid and smoothed if it is to be.
-func (c *Course) lay(x, z []float64, o Options) {
-	if o.Smoothing != AsGiven {
+func (c *Course) lay(x, z []float64, o Options) error {
+	switch {
+	case o.Clean != nil:
+		cleaned, err := o.Clean(x, z)
+		if err != nil {
+			return err
+		}
+		return c.take(cleaned, x[len(x)-1])
+	case o.Smoothing != AsGiven:
 		c.smoothing = o.smoothing()
 		x, z = Grid(x, z, o.grid())
 		z = Smooth(z, x[1]-x[0], c.smoothing)
 	}
 	c.distance, c.elevation = x, z
 	c.accumulate()
+	return nil
 }
 
 func (o Options) check() error {
