@@ -215,7 +215,7 @@ func (b *adjoint) dayLevers(clock, byOffer, byDensity float64) {
 		return
 	}
 	dark, _ := day.darkAt(clock)
-	b.by[ByNightFactor] += byOffer * dark / (1 - (1-day.night.Factor)*dark)
+	b.by[ByNightFactor] += byOffer * dark / (1 - (1-day.night.factor())*dark)
 	if len(day.hours) == 0 {
 		return
 	}

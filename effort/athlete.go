@@ -164,9 +164,9 @@ func either(value, usual float64) float64 {
 //	P60 exp(−φ h₀ ((1 + h/h₀)^q − 1)/q),  h₀ = 1.5
 //
 // Its relative slope at the start is −φ for every fade shape q, so the hour power keeps
-// its meaning. [Our own form.] Negative work gives NaN.
+// its meaning. [Our own form.] Negative work, or an athlete out of range, gives NaN.
 func (a Athlete) Capability(work float64) float64 {
-	if work < 0 {
+	if work < 0 || a.check() != nil {
 		return math.NaN()
 	}
 	f := a.filled()
@@ -179,13 +179,17 @@ func (a Athlete) Intensity(hours float64) float64 { return math.Pow(hours, -a.En
 
 // LevelSpeed returns the speed in m/s that the given effort power in W/kg buys on level
 // ground without wind: running or walking, whichever is faster; air as in Surroundings.
-// It is 0 for a power that is not positive, NaN for NaN.
+// It is 0 for a power that is not positive, NaN for NaN and for an athlete or
+// surroundings out of range.
 func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
 	return Curves{}.LevelSpeed(a, power, s)
 }
 
 // LevelSpeed is Athlete.LevelSpeed for other curves.
 func (k Curves) LevelSpeed(a Athlete, power float64, s Surroundings) float64 {
+	if a.check() != nil || s.check() != nil {
+		return math.NaN()
+	}
 	if !(power > 0) {
 		return math.Max(power, 0)
 	}

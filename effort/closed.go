@@ -12,8 +12,12 @@ import (
 //	τ^(1−k) = (e^(φh) − 1)/φ
 //
 // which is h itself where nothing fades. It predicts a race known by its work at once,
-// starts a solver and checks one. [Our own, by integration of the model.]
+// starts a solver and checks one. [Our own, by integration of the model.] It is 0 for an
+// athlete out of range.
 func (a Athlete) UniformTime(work float64) time.Duration {
+	if a.check() != nil {
+		return 0
+	}
 	return Seconds(3600 * math.Pow(a.freshHours(work), 1/(1-a.Endurance)))
 }
 
@@ -28,8 +32,11 @@ func (a Athlete) freshHours(work float64) float64 {
 }
 
 // UniformWork returns the work in J/kg that spends the budget in a time: the inverse of
-// UniformTime, 3600 P60 ln(1 + φ τ^(1−k))/φ.
+// UniformTime, 3600 P60 ln(1 + φ τ^(1−k))/φ. It is NaN for an athlete out of range.
 func (a Athlete) UniformWork(t time.Duration) float64 {
+	if a.check() != nil {
+		return math.NaN()
+	}
 	fresh := math.Pow(t.Hours(), 1-a.Endurance)
 	if a.Fade > 0 {
 		fresh = math.Log1p(a.Fade*fresh) / a.Fade

@@ -26,7 +26,7 @@ type Hour struct {
 
 // A Night is a runner's own factor on capability in the dark, for those who know theirs.
 type Night struct {
-	From, To time.Duration // times of day; each change takes half an hour around it
+	From, To time.Duration // times of day; each change takes half an hour around it. Equal: no night
 	Factor   float64       // on capability. 0 means 1: no loss
 }
 
@@ -39,7 +39,6 @@ type Day struct {
 	repeats bool
 	hotter  float64            // added to every WBGT, °C
 	columns [dayColumns][]node // by dayStep
-	dark    []node             // the share of darkness, from midnight, repeating
 }
 
 // The columns of a day.
@@ -80,9 +79,6 @@ func NewDay(hours []Hour, night Night) (*Day, error) {
 		return nil, fmt.Errorf("effort: night: %w", err)
 	}
 	d := &Day{hours: append([]Hour(nil), hours...), night: night}
-	if night.Factor == 0 {
-		d.night.Factor = 1
-	}
 	d.tabulate()
 	return d, nil
 }
@@ -115,6 +111,10 @@ func (n Night) check() error {
 	if n.From < 0 || n.To < 0 || n.From > 24*time.Hour || n.To > 24*time.Hour {
 		return fmt.Errorf("%w: %v to %v are not times of day", ErrDay, n.From, n.To)
 	}
+	dark := (n.To - n.From + 24*time.Hour) % (24 * time.Hour)
+	if n.From != n.To && (dark < 30*time.Minute || dark > 24*time.Hour-30*time.Minute) {
+		return fmt.Errorf("%w: a night from %v to %v leaves less than half an hour of dark or of light", ErrDay, n.From, n.To)
+	}
 	return nil
 }
 
@@ -128,6 +128,9 @@ type Shift struct {
 // Shifted returns the day with every hour changed; hours whose WBGT was given keep it but
 // for the shift of it. The error is as NewDay's.
 func (d *Day) Shifted(s Shift) (*Day, error) {
+	if !(math.Abs(s.WBGT) <= 50) {
+		return nil, fmt.Errorf("effort: %w: a shift of the WBGT by %g °C", ErrDay, s.WBGT)
+	}
 	hours := append([]Hour(nil), d.hours...)
 	for i := range hours {
 		hours[i].Temperature += s.Temperature
@@ -175,11 +178,6 @@ func (d *Day) tabulate() {
 			slopes(d.columns[c], dayStep, d.repeats)
 		}
 	}
-	d.dark = make([]node, int(dayLength/dayStep)+1)
-	for i := range d.dark {
-		d.dark[i].value = d.night.darkness(float64(i) * dayStep)
-	}
-	slopes(d.dark, dayStep, true)
 }
 
 // slopes fills in the slopes of nodes a step apart by central differences; a table that
@@ -237,24 +235,36 @@ func (d *Day) around(t float64) (a, b Hour, share float64) {
 	return a, b, math.Min(1, math.Max(0, t-a.Clock.Seconds())/gap)
 }
 
-// darkness is the share of the dark at a time of day in seconds.
-func (n Night) darkness(t float64) float64 {
+// factor is on capability in the dark.
+func (n Night) factor() float64 {
+	if n.Factor == 0 {
+		return 1
+	}
+	return n.Factor
+}
+
+// darkness is the share of the dark at a clock time in seconds, and its slope.
+func (n Night) darkness(t float64) (value, slope float64) {
 	if n.From == n.To {
-		return 0
+		return 0, 0
 	}
 	// since is how long ago in seconds an event was, from half an edge before it on.
 	since := func(event time.Duration) float64 {
-		return math.Mod(t-event.Seconds()+nightEdge/2+2*dayLength, dayLength)
-	}
-	ramp := func(s float64) float64 { // 0 to 1 over the edge, smoothly
-		u := math.Min(1, s/nightEdge)
-		return u * u * (3 - 2*u)
+		s := t - event.Seconds() + nightEdge/2
+		return s - dayLength*math.Floor(s/dayLength)
 	}
 	from, to := since(n.From), since(n.To)
 	if from <= to { // the night fell last
 		return ramp(from)
 	}
-	return 1 - ramp(to)
+	value, slope = ramp(to)
+	return 1 - value, -slope
+}
+
+// ramp goes smoothly from 0 to 1 over an edge, s seconds on.
+func ramp(s float64) (value, slope float64) {
+	u := math.Min(1, s/nightEdge)
+	return u * u * (3 - 2*u), 6 * u * (1 - u) / nightEdge
 }
 
 // moment is a place in the tables: between node and the next, share of the step on.
@@ -299,7 +309,7 @@ func (d *Day) weather(clock float64) moment {
 
 // darkAt is the share of the dark at a clock time in seconds, and its slope.
 func (d *Day) darkAt(clock float64) (value, slope float64) {
-	return momentIn(len(d.dark), clock, true).at(d.dark)
+	return d.night.darkness(clock)
 }
 
 // wbgtAt is the WBGT at a moment, and its slope.

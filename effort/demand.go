@@ -53,7 +53,7 @@ var (
 
 // checkState refuses a state from which there is nothing to solve.
 func (in *Integrator) checkState(from State) error {
-	for _, v := range []float64{from.Distance, from.Moving, from.Work, from.Spent} {
+	for _, v := range []float64{from.Distance, from.Moving, from.Work, from.Spent, from.Worn} {
 		if !(v >= 0 && v < 1e9) {
 			return fmt.Errorf("effort: %w: state %+v", ErrDemand, from)
 		}

@@ -176,8 +176,16 @@ func (m *mover) descends(c *cell) bool { return m.fastestDescent > 0 && c.gradie
 // held is a way at a speed that is its greatest.
 func (m *mover) held(w *way, v float64) Stride {
 	power, _ := m.powerAt(w, v)
-	return Stride{v, power, 0}
+	return Stride{v, math.Max(power, leastEffort), 0}
 }
+
+// leastEffort is the effort power in W/kg of a runner whom the wind carries: nobody moves
+// for nothing.
+const leastEffort = 1e-3
+
+// carries is the help of a wind from behind in J/(kg m) from which one power may be that
+// of several walking speeds.
+const carries = 0.5
 
 // topWalk is the fastest walk on a cell.
 func (m *mover) topWalk(c *cell) float64 {
@@ -237,7 +245,10 @@ func (m *mover) evenWalk(c *cell, p, guess float64) Stride {
 		full, _ = m.powerAt(&w, top)
 	}
 	if full <= p {
-		return Stride{top, full, 0}
+		return Stride{top, math.Max(full, leastEffort), 0}
+	}
+	if m.wind < 0 && m.drag*m.wind*m.wind > carries {
+		guess = top // of several speeds at one power the greatest
 	}
 	if !(guess > 0) {
 		guess = w.motion.guess(w.base, w.perMetre, p)
@@ -292,6 +303,9 @@ const (
 	// of the order of its square, is below 1e-11.
 	speedTolerance = 2e-6
 
+	// bisectTolerance is the same where the step was no Newton step.
+	bisectTolerance = 1e-12
+
 	// quickSteps is how many steps are tried before the bracket is watched.
 	quickSteps = 8
 )
@@ -325,11 +339,11 @@ func (m *mover) bracketed(w *way, p, v, top float64) (float64, float64) {
 		} else {
 			low = v
 		}
-		next := v - (value-p)/slope
+		next, tolerance := v-(value-p)/slope, speedTolerance
 		if !(next >= low && next <= top) {
-			next = (low + top) / 2
+			next, tolerance = (low+top)/2, bisectTolerance
 		}
-		if math.Abs(next-v) <= speedTolerance*v {
+		if math.Abs(next-v) <= tolerance*v {
 			return next, slope
 		}
 		v = next
@@ -358,10 +372,7 @@ func (m *mover) choose(c *cell, p, guess float64) (Gait, Stride) {
 		return Run, run
 	}
 	walk := m.walkFrom(c, p, guess)
-	if run.Speed < m.slowestRun || walk.Speed >= run.Speed && walk.Power <= p {
-		return Walk, walk
-	}
-	if walk.Power != p && m.price(walk, p) <= m.price(run, p) {
+	if run.Speed < m.slowestRun || m.price(walk, p) <= m.price(run, p) {
 		return Walk, walk
 	}
 	return Run, run

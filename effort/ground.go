@@ -49,7 +49,9 @@ func NewGround(c *course.Course, step float64) (*Ground, error) { return Curves{
 
 // Ground is NewGround for other curves. A curve that is not Separable is looked at on the
 // mean gradient of each cell, and what that misses of its mean over the cell at
-// 3 m/s running and 1.5 m/s walking is added per metre.
+// 3 m/s running and 1.5 m/s walking is added per metre. The error wraps ErrCurve where a
+// curve is not finite, positive and growing with speed about those speeds on the ground
+// of some cell.
 func (k Curves) Ground(c *course.Course, step float64) (*Ground, error) {
 	if step == 0 {
 		step = DefaultStep
@@ -69,6 +71,9 @@ func (k Curves) Ground(c *course.Course, step float64) (*Ground, error) {
 	}
 	if len(g.heading) != n {
 		g.heading = nil
+	}
+	if err := g.checkCurves(); err != nil {
+		return nil, err
 	}
 	return g, nil
 }
@@ -149,8 +154,11 @@ func (g *Ground) Length() float64 { return g.length }
 func (g *Ground) Len() int { return len(g.cells) }
 
 // RunningWork returns the effort in J/kg of running from start to finish without air:
-// metabolic cost and braking, both as the athlete's.
+// metabolic cost and braking, both as the athlete's. It is NaN for an athlete out of range.
 func (g *Ground) RunningWork(a Athlete) float64 {
+	if a.check() != nil {
+		return math.NaN()
+	}
 	m := g.mover(a, Surroundings{})
 	work := 0.0
 	for i := range g.cells {

@@ -149,7 +149,9 @@ func (s *sweep) step(j int) {
 
 // offerAt is the power on offer over so many metres of cell j from a state, at a relative
 // intensity, and makes the mover meet the air there. Capability is taken at what will
-// be the middle of the piece, so the error is of second order.
+// be the middle of the piece if it is run: for running without air that leaves an error of
+// second order in the step; walking, air and the hour leave one of first order, 2e-5 of
+// the time at most at 25 m.
 func (in *Integrator) offerAt(j int, from State, length, intensity float64) float64 {
 	work := length * in.mover.runCost(&in.ground.cells[j]) / 2
 	p := in.fresh(j, from, work, intensity)

@@ -67,7 +67,7 @@ func (s *solver) mix() error {
 		}
 	}
 	s.in.turns(slow, fast, top, s.part())
-	x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance)
+	x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance, farthest)
 	if !ok {
 		return s.unmet()
 	}

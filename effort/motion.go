@@ -1,12 +1,17 @@
 package effort
 
-import "math"
+import (
+	"errors"
+	"fmt"
+	"math"
+)
 
 // motion is the Curve of a gait prepared for the integrator.
 type motion struct {
 	separable Separable // nil where the curve is not
 	table     []node    // of Base; nil where that is 0 everywhere
 	curve     Curve     // where it is not separable
+	model     bool      // whether it is one of this package, whose laws are known
 	reference float64   // the speed in m/s at which its mean over a cell is exact
 	base      float64   // Base(reference)/reference, J/(kg m)
 
@@ -22,9 +27,9 @@ func newMotion(c Curve, reference float64) *motion {
 	k := &motion{reference: reference}
 	switch c := c.(type) {
 	case MinettiRunning, MinettiWalking:
-		k.separable = c.(Separable)
+		k.separable, k.model = c.(Separable), true
 	case LooneyWalking:
-		k.separable, k.table = c, baseTable()
+		k.separable, k.table, k.model = c, baseTable(), true
 	case Separable:
 		k.separable, k.table = c, tabulate(c.Base)
 	default:
@@ -136,4 +141,46 @@ func baseFast(table []node, c Separable, v float64) (value, slope float64) {
 		return 0, math.Inf(1)
 	}
 	return c.Base(v), difference(c.Base, v)
+}
+
+// ErrCurve is wrapped by the error for a cost curve that cannot be moved by.
+var ErrCurve = errors.New("cost curve is not finite, positive and growing with speed")
+
+// checkCurves checks other curves than the model's on every cell.
+func (g *Ground) checkCurves() error {
+	if g.run.model && g.walk.model {
+		return nil
+	}
+	for j := range g.cells {
+		if err := g.checkCell(&g.cells[j]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (g *Ground) checkCell(c *cell) error {
+	if !g.run.grows(c, c.run) {
+		return fmt.Errorf("effort: running: %w on a gradient of %.3g at %.0f m", ErrCurve, c.gradient, c.end)
+	}
+	if !g.walk.grows(c, c.walk) {
+		return fmt.Errorf("effort: walking: %w on a gradient of %.3g at %.0f m", ErrCurve, c.gradient, c.end)
+	}
+	return nil
+}
+
+// grows reports whether the power on a cell is positive, finite and growing about the
+// reference speed.
+func (k *motion) grows(c *cell, perMetre float64) bool {
+	before := 0.0
+	for _, share := range []float64{0.5, 0.75, 1, 1.2} {
+		v := share * k.reference
+		value, _ := k.power(v, c.gradient)
+		power := c.surface*value + v*perMetre
+		if !(power > before) || math.IsInf(power, 1) {
+			return false
+		}
+		before = power
+	}
+	return true
 }

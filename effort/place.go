@@ -94,11 +94,11 @@ func (in *Integrator) hourAt(p *place, clock float64) hour {
 		f := s.Heat.factor(in.heatShare, wbgt)
 		h.capability, h.capabilitySlope = f.value, f.byWBGT*slope/f.value
 	}
-	if day != nil && day.night.Factor != 1 {
+	if day != nil && day.night.factor() != 1 {
 		dark, slope := day.darkAt(clock)
-		factor := 1 - (1-day.night.Factor)*dark
-		h.capability *= factor
-		h.capabilitySlope -= (1 - day.night.Factor) * slope / factor
+		lost := 1 - day.night.factor()
+		h.capability *= 1 - lost*dark
+		h.capabilitySlope -= lost * slope / (1 - lost*dark)
 	}
 	return h
 }

@@ -57,10 +57,13 @@ type Fastest struct {
 // hold; nil leaves them to the rule, and Gaits then returns them. With gaits held the
 // time is a smooth function of the athlete.
 //
-// If the gaits are all walking and the fastest walk does not spend the budget, the time
-// is that of the fastest walk. It panics if gaits are given but not one for each cell.
+// Where all is at its greatest speed and does not spend the budget, as walking all the
+// way may be, the time is that. Where no pace at all spends just the budget with the gaits
+// given, as of a runner who fades away, the error wraps ErrDemand, and the time returned
+// beside it is that of the pace that came nearest, for a fit that has strayed. It panics if gaits are given but not one for each cell.
 func (in *Integrator) Fastest(gaits []Gait) (Fastest, error) {
 	s := solver{in: in}
+	var unmet error
 	if gaits == nil {
 		base, err := in.Solve(State{}, Demand{})
 		if err != nil {
@@ -72,15 +75,14 @@ func (in *Integrator) Fastest(gaits []Gait) (Fastest, error) {
 			panic("effort: not one gait for each cell")
 		}
 		copy(in.gaits, gaits)
-		x := s.guess()
-		s.x, _ = s.exact(s.miss(x, in.gaits), solveTolerance)
+		unmet = s.settled()
 	}
 	f := Fastest{Moving: in.out.Finish().Moving, Intensity: math.Exp(s.x)}
 	f.ByLever = in.sensitivity(s.x)
 	for n := range Number(Numbers) {
 		f.Slope[n] = f.ByLever[n] * in.athlete.Get(n) / f.Moving
 	}
-	return f, nil
+	return f, unmet
 }
 
 // Gaits returns the gait of each cell that the last solve settled on. The slice belongs

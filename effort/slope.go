@@ -27,7 +27,7 @@ var ErrGradient = errors.New("gradient out of range")
 
 // NewSlope prepares a gradient within ±SteepestSlope. The curves hold their cost constant
 // outside the range that they were fitted in. The error wraps ErrAthlete,
-// ErrSurroundings or ErrGradient.
+// ErrSurroundings or ErrGradient, or for other curves ErrCurve.
 func NewSlope(a Athlete, gradient float64, s Surroundings) (*Slope, error) {
 	return Curves{}.Slope(a, gradient, s)
 }
@@ -53,7 +53,10 @@ func (s *Slope) prepare(g *Ground, a *Athlete, gradient float64, sur *Surroundin
 		return fmt.Errorf("effort: %w: %g is not within ±%d", ErrGradient, gradient, SteepestSlope)
 	}
 	s.gradient, s.mover, s.cell = gradient, g.mover(*a, *sur), g.uniform(gradient)
-	return nil
+	if g == modelGround {
+		return nil
+	}
+	return g.checkCell(&s.cell)
 }
 
 // Move returns the gait and the stride that an effort power in W/kg buys on a gradient,

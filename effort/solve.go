@@ -36,9 +36,12 @@ func (in *Integrator) Solve(from State, d Demand) (Solution, error) {
 	if err := d.check(from); err != nil {
 		return Solution{}, err
 	}
+	if in.athlete.Habit != RunAndWalk {
+		d.ShortestBout = 0 // one bout, however long
+	}
 	s := solver{in: in, from: from, demand: d}
 	cost, err := s.solve()
-	if err == nil && !(math.Abs(s.missed().value) < metTolerance) {
+	if err == nil && !s.topped && !(math.Abs(s.missed().value) < metTolerance) {
 		err = s.unmet()
 	}
 	if err != nil {
@@ -52,7 +55,7 @@ func (s *solver) solve() (boutCost float64, err error) {
 	if s.demand.Gaits != nil {
 		return 0, s.held()
 	}
-	if err := s.byRule(); err != nil || s.demand.ShortestBout == 0 {
+	if err := s.byRule(); err != nil || s.demand.ShortestBout == 0 || s.topped {
 		return 0, err
 	}
 	return s.byBouts()
@@ -64,8 +67,40 @@ func (s *solver) held() error {
 		return fmt.Errorf("effort: %w: %d gaits for %d cells", ErrDemand, len(s.demand.Gaits), len(s.in.gaits))
 	}
 	copy(s.in.gaits, s.demand.Gaits)
-	s.x, _ = s.exact(s.miss(s.guess(), s.in.gaits), solveTolerance)
-	return nil
+	return s.settled()
+}
+
+// settled solves with the gaits that the integrator holds, from the closed form.
+func (s *solver) settled() error {
+	x, ok := s.exact(s.miss(s.guess(), s.in.gaits), solveTolerance, farthest)
+	if s.x = x; ok || s.atTop(s.in.gaits) {
+		return nil
+	}
+	s.x = x
+	s.miss(x, s.in.gaits) // as near as it came
+	return s.unmet()
+}
+
+// atTop reports whether the budget is more than can be spent: whether all is at its
+// greatest speed, however much is on offer. That is then the fastest finish that the
+// budget allows, and x the least at which it is so.
+func (s *solver) atTop(gaits []Gait) bool {
+	if s.demand.Moving > 0 || s.miss(farthest, gaits).value >= 0 || s.in.out.timeSlope != 0 {
+		return false
+	}
+	low, top, fastest := -farthest, farthest, s.in.out.Finish().Moving
+	for top-low > noJump {
+		middle := (low + top) / 2
+		if s.miss(middle, gaits); s.in.out.timeSlope == 0 && s.in.out.Finish().Moving <= fastest {
+			top = middle
+		} else {
+			low = middle
+		}
+	}
+	s.x, s.topped = top, true
+	s.miss(top, gaits)
+	copy(s.in.gaits, s.in.out.Gait)
+	return true
 }
 
 func (s *solver) unmet() error {
@@ -84,6 +119,7 @@ type solver struct {
 	x, low, top float64 // the best so far, and where the demand is missed on either side
 	joining     bool    // whether gaits are joined to bouts
 	turning     bool    // whether some ground is run and walked by turns
+	topped      bool    // whether all is at its greatest speed and budget is left
 }
 
 // point is how far the demand is missed at x: as a logarithm that grows with x, and its
@@ -113,6 +149,9 @@ func (s *solver) missed() point {
 func (s *solver) byRule() error {
 	last, met := s.approach(s.scouted())
 	if math.Abs(s.x) > farthest {
+		if s.atTop(nil) {
+			return nil
+		}
 		return s.unmet()
 	}
 	if met {
@@ -121,7 +160,7 @@ func (s *solver) byRule() error {
 		if s.demand.ShortestBout > 0 {
 			tolerance = roughTolerance // bouts change it again
 		}
-		if x, ok := s.exact(last, tolerance); ok && math.Abs(x-last.x) < ruleShift {
+		if x, ok := s.exact(last, tolerance, ruleShift); ok && math.Abs(x-last.x) < ruleShift {
 			s.x = x
 			return nil
 		}
@@ -163,7 +202,7 @@ func (s *solver) join() bool {
 		if slices.Equal(s.in.gaits, s.in.best) && !math.IsInf(best, 1) {
 			break
 		}
-		x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance)
+		x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance, joinShift)
 		if !ok || math.Abs(x-rule) > joinShift {
 			break
 		}
@@ -177,7 +216,7 @@ func (s *solver) join() bool {
 		return false
 	}
 	copy(s.in.gaits, s.in.best)
-	x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance)
+	x, ok := s.exact(s.miss(s.x, s.in.gaits), solveTolerance, farthest)
 	s.x = x
 	return ok
 }
@@ -262,14 +301,22 @@ func (s *solver) settle() {
 	copy(s.in.gaits, s.in.out.Gait)
 }
 
-// exact looks for x with the settled gaits, from a point swept with them, to a relative
-// tolerance of time or budget.
-func (s *solver) exact(now point, tolerance float64) (float64, bool) {
-	low, top := math.Inf(-1), math.Inf(1)
+// longStep is the longest step in ln intensity that exact takes at once.
+const longStep = 2.0
+
+// exact looks for x with the settled gaits, from a point swept with them and no farther
+// from it than reach, to a relative tolerance of time or budget. Where it does not find
+// it, x is where it came nearest.
+func (s *solver) exact(now point, tolerance, reach float64) (float64, bool) {
+	low, top, from := math.Inf(-1), math.Inf(1), now.x
 	var before point
+	best := now
 	for i := range 60 {
 		if math.Abs(now.value) < tolerance {
 			return now.x, true
+		}
+		if math.Abs(now.value) < math.Abs(best.value) {
+			best = now
 		}
 		// The derivative leaves out what walking and the hour have on the fade and on
 		// capability; two points see it.
@@ -281,17 +328,22 @@ func (s *solver) exact(now point, tolerance float64) (float64, bool) {
 		} else {
 			top = now.x
 		}
-		next := now.x - now.value/now.slope
-		switch {
-		case !(now.slope > 1e-9) || math.Abs(next-now.x) > 2:
-			return now.x, false // all walking as fast as it can: no intensity changes the time
-		case next <= low || next >= top:
+		// Where nearly all is at its greatest speed the slope says little.
+		step := -now.value / now.slope
+		if !(math.Abs(step) <= longStep) {
+			step = math.Copysign(longStep, -now.value)
+		}
+		next := now.x + step
+		if next <= low || next >= top {
 			next = (low + top) / 2
+		}
+		if math.Abs(next-from) > reach {
+			return best.x, false
 		}
 		if math.Abs(next-now.x) < 1e-15 {
 			return now.x, true
 		}
 		before, now = now, s.miss(next, s.in.gaits)
 	}
-	return now.x, false
+	return best.x, false
 }

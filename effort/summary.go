@@ -64,6 +64,9 @@ func (k Curves) SummaryGround(distance, ascent, descent float64) (*Ground, error
 		g.add(start, turn, gradient*steepness)
 		g.add(turn, hill*float64(j+1), -gradient*steepness)
 	}
+	if err := g.checkCurves(); err != nil {
+		return nil, err
+	}
 	return g, nil
 }
 

@@ -161,6 +161,9 @@ func (s *Surroundings) checkMore() error {
 		}
 		before = p.Distance
 	}
+	if low, top := s.Heat.bounds(); low > top && s.Heat.ColdLoss > 0 {
+		return fmt.Errorf("effort: %w: cold's bound %g °C is above heat's %g °C", ErrSurroundings, low, top)
+	}
 	if s.Day == nil && (s.Heat.Loss > 0 || s.Heat.ColdLoss > 0) {
 		return fmt.Errorf("effort: %w: heat without a day's weather", ErrSurroundings)
 	}

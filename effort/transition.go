@@ -73,8 +73,8 @@ func (s *Slope) crossing(runs func(power float64) bool) (power float64, ok bool)
 // people mix them between about 1.9 and 3.0 m/s (Long & Srinivasan 2013, J R Soc
 // Interface 10:20120980, from memory). The slowest run and the Habit are not looked at.
 // low is 0 where running is dearer by less than the share however little the power, as
-// on steep climbs. ok is false where running never gets cheaper by the share, or the
-// share is not within 0 to 1.
+// on steep climbs. ok is false where running never gets cheaper by the share, or always
+// is, or the share is not within 0 to 1.
 func (s *Slope) Band(share float64) (low, top float64, ok bool) {
 	if !(share >= 0 && share < 1) {
 		return math.NaN(), math.NaN(), false

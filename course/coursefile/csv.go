@@ -17,28 +17,18 @@ const (
 )
 
 // ReadCSV reads a profile as the package's comment describes: columns in any order,
-// further ones ignored, a byte order mark and either end of line allowed. Every error
-// is an *Error. The course has no name.
+// further ones ignored, a byte order mark and either end of line allowed, packed by gzip
+// or not. Every error is an *Error. The course has no name.
 func ReadCSV(r io.Reader, o Options) (*course.Course, error) {
 	o = o.named(r)
-	from := &source{r: r, limit: o.MaxBytes}
-	t := &table{rows: csv.NewReader(from.text()), from: from, options: o}
-	t.rows.ReuseRecord = true
-	if err := t.readHeader(); err != nil {
+	t := newTable(r, o)
+	if err := t.readHeader(ErrColumns, []string{distanceColumn, elevationColumn}, nil); err != nil {
 		return nil, err
 	}
 	p := &profile{}
-	for {
-		row, err := t.rows.Read()
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		if err != nil {
-			return nil, t.refuse(err)
-		}
-		if err := t.addRow(p, row); err != nil {
-			return nil, err
-		}
+	err := t.eachRow(o.MaxPoints, "points", func(line int) error { return p.addRow(t, line) })
+	if err != nil {
+		return nil, err
 	}
 	if len(p.distance) < 2 {
 		return nil, o.errorAt(0, course.ErrTooFewPoints)
@@ -49,64 +39,106 @@ func ReadCSV(r io.Reader, o Options) (*course.Course, error) {
 	return p.course(o, "", nil)
 }
 
-// A table is a CSV file that is being read.
-type table struct {
-	rows                *csv.Reader
-	from                *source
-	options             Options
-	distance, elevation int // columns
+func (p *profile) addRow(t *table, line int) error {
+	distance, err := number("distance", t.field(distanceColumn))
+	if err != nil {
+		return err
+	}
+	if n := len(p.distance); n > 0 && distance < p.distance[n-1] {
+		return because(course.ErrDistanceBack, "from %g to %g m", p.distance[n-1], distance)
+	}
+	elevation := math.NaN()
+	if text := t.field(elevationColumn); text != "" {
+		if elevation, err = elevationOf(text); err != nil {
+			return err
+		}
+	}
+	p.add(distance, elevation, line)
+	return nil
 }
 
-func (t *table) readHeader() error {
+// A table is a CSV file with named columns that is being read.
+type table struct {
+	rows    *csv.Reader
+	from    *source
+	options Options
+	columns map[string]int
+	row     []string
+	line    int // of the last row read
+}
+
+func newTable(r io.Reader, o Options) *table {
+	from := newSource(r, o.MaxBytes)
+	t := &table{rows: csv.NewReader(from.text), from: from, options: o, columns: map[string]int{}}
+	t.rows.ReuseRecord = true
+	return t
+}
+
+// readHeader reads the names of the columns: each of those that must be there once, and
+// each of those that may be at most once.
+func (t *table) readHeader(cause error, must, may []string) error {
 	header, err := t.rows.Read()
 	switch {
-	case errors.Is(err, io.EOF) && t.from.err == nil:
+	case errors.Is(err, io.EOF) && t.from.err() == nil:
 		return t.options.errorAt(0, ErrEmpty)
 	case err != nil:
 		return t.refuse(err)
 	}
-	line, _ := t.rows.FieldPos(0)
-	at := map[string][]int{}
+	t.line, _ = t.rows.FieldPos(0)
+	count := map[string]int{}
 	for i, name := range header {
 		name = strings.TrimSpace(name)
-		at[name] = append(at[name], i)
+		count[name]++
+		t.columns[name] = i
 	}
-	if len(at[distanceColumn]) != 1 || len(at[elevationColumn]) != 1 {
-		return t.options.errorAt(line, because(ErrColumns, "it reads %s", quoted(strings.Join(header, ","))))
+	bad := false
+	for _, name := range must {
+		bad = bad || count[name] != 1
 	}
-	t.distance, t.elevation = at[distanceColumn][0], at[elevationColumn][0]
+	for _, name := range may {
+		bad = bad || count[name] > 1
+	}
+	if bad {
+		return t.options.errorAt(t.line, because(cause, "it reads %s", quoted(strings.Join(header, ","))))
+	}
 	return nil
 }
 
-func (t *table) addRow(p *profile, row []string) error {
-	line, _ := t.rows.FieldPos(0)
-	if len(p.distance) == t.options.MaxPoints {
-		return t.options.errorAt(line, because(ErrTooLarge, "more than %d points", t.options.MaxPoints))
-	}
-	distance, err := number("distance", strings.TrimSpace(row[t.distance]))
-	if err != nil {
-		return t.options.errorAt(line, err)
-	}
-	if n := len(p.distance); n > 0 && distance < p.distance[n-1] {
-		return t.options.errorAt(line, because(course.ErrDistanceBack, "from %g to %g m", p.distance[n-1], distance))
-	}
-	elevation := math.NaN()
-	if text := strings.TrimSpace(row[t.elevation]); text != "" {
-		if err := checkElevation(text); err != nil {
-			return t.options.errorAt(line, err)
+// eachRow reads the rows below the header, at most a number of them.
+func (t *table) eachRow(most int, things string, take func(line int) error) error {
+	for n := 0; ; n++ {
+		var err error
+		if t.row, err = t.rows.Read(); errors.Is(err, io.EOF) && t.from.err() == nil {
+			return nil
 		}
-		elevation, _ = number("elevation", text)
+		if err != nil {
+			return t.refuse(err)
+		}
+		t.line, _ = t.rows.FieldPos(0)
+		if n == most {
+			return t.options.errorAt(t.line, because(ErrTooLarge, "more than %d %s", most, things))
+		}
+		if err := take(t.line); err != nil {
+			return t.options.errorAt(t.line, err)
+		}
 	}
-	p.add(distance, elevation, line)
-	return nil
+}
+
+// field returns the text of a column in the row at hand, "" if there is no such column.
+func (t *table) field(column string) string {
+	i, ok := t.columns[column]
+	if !ok {
+		return ""
+	}
+	return strings.TrimSpace(t.row[i])
 }
 
 // refuse gives an error of the csv package its place.
 func (t *table) refuse(err error) error {
 	var parse *csv.ParseError
 	switch {
-	case t.from.err != nil:
-		return t.options.errorAt(0, t.from.err)
+	case t.from.err() != nil:
+		return t.options.reading(t.line, t.from.err())
 	case errors.As(err, &parse) && errors.Is(err, csv.ErrFieldCount):
 		return t.options.errorAt(parse.StartLine, ErrFields)
 	case errors.As(err, &parse):

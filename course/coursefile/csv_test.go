@@ -79,7 +79,7 @@ func TestReadCSVLimits(t *testing.T) {
 	if _, err := ReadCSV(strings.NewReader(text), Options{File: "f", MaxPoints: 2}); err == nil || err.Error() != "f:4: file is too large: more than 2 points" {
 		t.Error(err)
 	}
-	if _, err := ReadCSV(strings.NewReader(text), Options{File: "f", MaxBytes: 30}); err == nil || err.Error() != "f: file is too large: more than 30 bytes" {
+	if _, err := ReadCSV(strings.NewReader(text), Options{File: "f", MaxBytes: 30}); err == nil || err.Error() != "f:2: file is too large: more than 30 bytes" {
 		t.Error(err)
 	}
 	broken := errors.New("gone")

@@ -10,9 +10,10 @@ import (
 	"isoeffort.example/course"
 )
 
-func FuzzReadGPX(f *testing.F) {
-	for _, folder := range []string{"odd", "gpxgo"} {
-		files, err := filepath.Glob(testdata + "gpx/" + folder + "/*.gpx")
+// seed adds the files of testdata that match one of the patterns.
+func seed(f *testing.F, patterns ...string) {
+	for _, pattern := range patterns {
+		files, err := filepath.Glob(testdata + pattern)
 		if err != nil {
 			f.Fatal(err)
 		}
@@ -26,7 +27,22 @@ func FuzzReadGPX(f *testing.F) {
 			}
 		}
 	}
-	fuzz(f, ReadGPX)
+}
+
+func FuzzReadGPX(f *testing.F) {
+	seed(f, "gpx/odd/*.gpx", "gpx/gpxgo/*.gpx")
+	f.Fuzz(func(t *testing.T, text []byte) {
+		fuzzCourse(t, text, ReadGPX)
+		fuzzRecording(t, text, readGPX)
+	})
+}
+
+func FuzzReadGeoJSON(f *testing.F) {
+	seed(f, "geojson/odd/*")
+	f.Fuzz(func(t *testing.T, text []byte) {
+		fuzzCourse(t, text, ReadGeoJSON)
+		fuzzRecording(t, text, readGeoJSON)
+	})
 }
 
 func FuzzReadCSV(f *testing.F) {
@@ -36,19 +52,79 @@ func FuzzReadCSV(f *testing.F) {
 	} {
 		f.Add([]byte(text))
 	}
-	fuzz(f, ReadCSV)
-}
-
-// fuzz holds a reader to its contract, with each kind of smoothing.
-func fuzz(f *testing.F, read func(io.Reader, Options) (*course.Course, error)) {
 	f.Fuzz(func(t *testing.T, text []byte) {
-		for _, smoothing := range []float64{course.AsGiven, 0} {
-			c, err := read(bytes.NewReader(text), Options{File: "f", Smoothing: smoothing})
-			if err != nil {
-				checkError(t, err, "f")
-			} else {
-				checkCourse(t, c)
-			}
+		fuzzCourse(t, text, ReadCSV)
+		if c, err := ReadCSV(bytes.NewReader(text), Options{Smoothing: course.AsGiven}); err == nil {
+			checkProfile(t, c)
 		}
 	})
+}
+
+func FuzzReadLandmarks(f *testing.F) {
+	for _, text := range []string{
+		"name,distance_m,kind,cutoff,note\nWell,5,station,2:30:00,\"a, b\"\nKnoll,1e3,top,26:30,\n",
+		"\ufeffnote,distance_m,name\r\n\"x\ny\",0,\"a\"\"b\"\r\n",
+	} {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		list, err := ReadLandmarks(bytes.NewReader(text), Options{File: "f"})
+		if err != nil {
+			checkError(t, err, "f")
+			return
+		}
+		if len(list) > 0 {
+			checkLandmarks(t, list)
+		}
+	})
+}
+
+// FuzzReadRecording reads each file as it is and, if it is not packed, packed by gzip,
+// which must come to the same.
+func FuzzReadRecording(f *testing.F) {
+	seed(f, "gpx/odd/*", "geojson/odd/*")
+	f.Add(packed(generated(5)))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		a, err := ReadRecording(bytes.NewReader(text), Options{File: "f"})
+		if err != nil {
+			checkError(t, err, "f")
+		} else {
+			checkRecording(t, a)
+		}
+		if bytes.HasPrefix(text, []byte("\x1f\x8b")) {
+			return
+		}
+		b, err2 := ReadRecording(bytes.NewReader(packed(text)), Options{File: "f"})
+		switch {
+		case (err == nil) != (err2 == nil), err != nil && err.Error() != err2.Error():
+			t.Fatalf("plain %v, packed %v", err, err2)
+		case err == nil && difference(a, b) != "":
+			t.Fatal(difference(a, b))
+		}
+	})
+}
+
+// fuzzCourse holds a reader of courses to its contract, with each kind of smoothing.
+func fuzzCourse(t *testing.T, text []byte, read func(io.Reader, Options) (*course.Course, error)) {
+	t.Helper()
+	for _, smoothing := range []float64{course.AsGiven, 0} {
+		c, err := read(bytes.NewReader(text), Options{File: "f", Smoothing: smoothing})
+		if err != nil {
+			checkError(t, err, "f")
+		} else {
+			checkCourse(t, c)
+		}
+	}
+}
+
+// fuzzRecording writes what a reader accepts and reads it again.
+func fuzzRecording(t *testing.T, text []byte, read func(*source, Options) (*Recording, error)) {
+	t.Helper()
+	o := Options{File: "f"}.named(bytes.NewReader(nil))
+	r, err := read(newSource(bytes.NewReader(text), o.MaxBytes), o)
+	if err != nil {
+		checkError(t, err, "f")
+		return
+	}
+	checkRecording(t, r)
 }

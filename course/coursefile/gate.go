@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"math"
 	"strings"
 )
 
@@ -12,73 +13,46 @@ import (
 // extensions a few more.
 const maxDepth = 256
 
-// A gate is the xml.TokenReader that gpxgo reads through. It hands on only the elements
-// of gpxRoot, each text as one piece and trimmed, each point with nothing but a checked
-// place. It keeps what gpxgo does not: the lines, the fractional seconds and the first
-// error.
+// A gate reads a GPX document token by token. It looks at the elements of gpxRoot and
+// gathers the points as they come by, so that a file never stands in memory as a tree.
 //
-// It reads the inner decoder's Token, which matches tags and resolves name spaces,
-// where RawToken would leave both to the gate.
+// It reads the decoder's Token, which matches tags and resolves name spaces, where
+// RawToken would leave both to the gate.
 type gate struct {
 	in      *xml.Decoder
 	from    *source
 	options Options
+	made    *maker
 
-	space   string // the name space of the root
-	version string
+	space   string     // the name space of the root
 	open    []*element // those of gpxRoot that are open
 	skipped int        // others open inside the last of them
 	ended   bool       // the root has been closed
 	line    int        // where the token in hand starts
+	text    []byte     // of the leaf that is open
 
-	text  []byte // of the leaf that is open
-	queue []xml.Token
-	next  int
-	err   error // the first; sticks
-
-	tracks, routes, waypoints []mark // of the points in file order
-	current                   *mark  // of the point that is open or was last
+	// The point that is open. A waypoint has more to it than a Point.
+	waypoint  Waypoint
+	pointLine int
+	fault     error // why it cannot be used
 }
 
-// newGate reads up to the root element.
-func newGate(r io.Reader, o Options) (*gate, error) {
-	from := &source{r: r, limit: o.MaxBytes}
-	g := &gate{in: xml.NewDecoder(from.text()), from: from, options: o}
+func readGPX(from *source, o Options) (*Recording, error) {
+	g := &gate{in: xml.NewDecoder(from.text), from: from, options: o, made: newMaker(o)}
 	g.in.CharsetReader = recode
-	for len(g.open) == 0 && g.err == nil {
-		g.err = g.advance()
-	}
-	return g, g.err
-}
-
-// Token implements xml.TokenReader.
-func (g *gate) Token() (xml.Token, error) {
-	for g.next == len(g.queue) {
-		if g.err != nil {
-			return nil, g.err
-		}
-		g.queue, g.next = g.queue[:0], 0
-		g.err = g.advance()
-	}
-	g.next++
-	return g.queue[g.next-1], nil
-}
-
-// drain reads what gpxgo has left: what follows the root.
-func (g *gate) drain() error {
 	for {
-		if _, err := g.Token(); err != nil {
-			break
+		err := g.advance()
+		if errors.Is(err, io.EOF) {
+			return g.made.finish()
+		}
+		if err != nil {
+			return nil, err
 		}
 	}
-	if errors.Is(g.err, io.EOF) {
-		return nil
-	}
-	return g.err
 }
 
-// advance reads one token and queues what it gives rise to. At the proper end of the
-// file it returns io.EOF, and else a located error.
+// advance reads one token. At the proper end of the file it returns io.EOF, and else a
+// located error.
 func (g *gate) advance() error {
 	g.line, _ = g.in.InputPos()
 	token, err := g.in.Token()
@@ -89,7 +63,7 @@ func (g *gate) advance() error {
 	case xml.StartElement:
 		return g.startElement(t)
 	case xml.EndElement:
-		g.endElement()
+		return g.endElement()
 	case xml.CharData:
 		return g.chars(t)
 	}
@@ -112,13 +86,15 @@ func (g *gate) startElement(t xml.StartElement) error {
 	}
 	g.open = append(g.open, e)
 	switch e.role {
-	case group:
-		g.queue = append(g.queue, e.start)
+	case track, route:
+		g.made.track.Route = e.role == route
+		g.made.segment()
+	case segment:
+		g.made.segment()
 	case trackPoint, routePoint, waypoint:
-		return g.startPoint(e, t.Attr)
-	default:
-		g.text = g.text[:0]
+		return g.startPoint(t.Attr)
 	}
+	g.text = g.text[:0]
 	return nil
 }
 
@@ -127,29 +103,85 @@ func (g *gate) root(t xml.StartElement) error {
 		return g.errorf(ErrNotGPX, "the root element is <%s>", oneLine(t.Name.Local, 40))
 	}
 	g.space = t.Name.Space
-	for _, a := range t.Attr {
-		if a.Name.Space == "" && a.Name.Local == "version" {
-			g.version = a.Value
-		}
-	}
 	g.open = append(g.open, gpxRoot)
-	g.queue = append(g.queue, gpxRoot.start)
 	return nil
 }
 
-func (g *gate) endElement() {
+func (g *gate) startPoint(attributes []xml.Attr) error {
+	if err := g.made.count(g.line); err != nil {
+		return err
+	}
+	lat, lon, err := placeOf(attributes)
+	g.waypoint = Waypoint{Point: Point{Lat: lat, Lon: lon, Elevation: math.NaN()}, line: int32(g.line)}
+	g.pointLine, g.fault = g.line, err
+	return nil
+}
+
+func (g *gate) endElement() error {
 	if g.skipped > 0 {
 		g.skipped--
-		return
+		return nil
 	}
 	e := g.open[len(g.open)-1]
 	g.open = g.open[:len(g.open)-1]
 	g.ended = len(g.open) == 0
-	if e.isLeaf() {
+	switch {
+	case e.isLeaf():
 		g.endLeaf(e)
+	case e.role == track || e.role == route:
+		g.made.endTrack()
+	case e.role >= trackPoint:
+		return g.endPoint(e.role)
+	}
+	return nil
+}
+
+func (g *gate) endPoint(r role) error {
+	switch {
+	case g.fault != nil && r != routePoint:
+		return g.options.errorAt(g.pointLine, g.fault)
+	case g.fault != nil:
+		if g.made.fault == nil {
+			g.made.fault = g.options.errorAt(g.pointLine, g.fault)
+		}
+	case r == waypoint:
+		g.made.recording.Waypoints = append(g.made.recording.Waypoints, g.waypoint)
+	default:
+		g.made.point(g.waypoint.Point, g.pointLine)
+	}
+	return nil
+}
+
+// endLeaf takes over a text. An empty one is none.
+func (g *gate) endLeaf(e *element) {
+	value := bytes.TrimSpace(g.text)
+	if len(value) == 0 {
 		return
 	}
-	g.queue = append(g.queue, e.end)
+	switch e.role {
+	case text:
+		if field := e.field(g); *field == "" {
+			*field = cleaned(string(value))
+		}
+	case timestamp:
+		if g.waypoint.Time = parseTime(string(value)); g.waypoint.Time.IsZero() {
+			g.made.lostTimes.add(g.line)
+		}
+	case elevation:
+		g.endElevation(string(value))
+	}
+}
+
+func (g *gate) endElevation(value string) {
+	z, err := elevationOf(value)
+	switch onWaypoint := g.open[len(g.open)-1].role == waypoint; {
+	case err == nil:
+		g.waypoint.Elevation = z
+	case onWaypoint: // no course needs it
+		g.made.lostElevations.add(g.line)
+	case g.fault == nil:
+		g.fault = err
+	}
 }
 
 func (g *gate) chars(t xml.CharData) error {
@@ -174,7 +206,7 @@ func (g *gate) errorf(cause error, format string, args ...any) error {
 	return g.options.errorAt(g.line, because(cause, format, args...))
 }
 
-// refuse turns an error of the inner decoder into a located one, or passes io.EOF.
+// refuse turns an error of the decoder into a located one, or passes io.EOF.
 func (g *gate) refuse(err error) error {
 	line, _ := g.in.InputPos()
 	cause := ErrSyntax
@@ -183,9 +215,9 @@ func (g *gate) refuse(err error) error {
 	}
 	var syntax *xml.SyntaxError
 	switch {
-	case g.from.err != nil:
-		return g.options.errorAt(0, g.from.err)
-	case g.from.read == 0:
+	case g.from.err() != nil:
+		return g.options.reading(line, g.from.err())
+	case g.from.empty():
 		return g.options.errorAt(0, ErrEmpty)
 	case errors.Is(err, io.EOF) && g.ended:
 		return io.EOF

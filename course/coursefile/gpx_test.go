@@ -129,7 +129,7 @@ func checkError(t *testing.T, err error, file string) {
 		t.Fatalf("not located in %s: %#v", file, err)
 	}
 	text := err.Error()
-	if !strings.HasPrefix(text, file) || strings.ContainsAny(text, "\n\r") || len(located.Err.Error()) > 1300 || strings.Contains(text, "course: ") {
+	if !strings.HasPrefix(text, file) || strings.ContainsAny(text, "\n\r") || len(located.Err.Error()) > 1300 || strings.HasPrefix(located.Err.Error(), "course: ") {
 		t.Fatalf("text %q", text)
 	}
 }
@@ -148,7 +148,7 @@ func TestNotXML(t *testing.T) {
 	for _, tt := range []struct{ text, want string }{
 		{"<?xml version='1.1'?>\n<gpx/>", "f:1: not XML: unsupported version \"1.1\"; only version 1.0 is supported"},
 		{"<!-- nothing -->\n", "f: not XML: no element in it"},
-		{"\x1f\x8b\x08\x00", "f:1: not XML: illegal character code U+001F"},
+		{"\x1f\x8b\x08\x00", "f:1: malformed file: gzip: unexpected EOF"},
 		{"PK\x03\x04", "f:1: not XML: illegal character code U+0003"},
 		{"<" + strings.Repeat("a", 1e6) + "/>", "f:1: not a GPX document: the root element is <" + strings.Repeat("a", 40) + "…>"},
 	} {
@@ -164,7 +164,7 @@ func TestLimits(t *testing.T) {
 		o    Options
 		want string
 	}{
-		{Options{MaxBytes: 1000}, "f: file is too large: more than 1000 bytes"},
+		{Options{MaxBytes: 1000}, fmt.Sprintf("f:%d: file is too large: more than 1000 bytes", 1+strings.Count(text[:1000], "\n"))},
 		{Options{MaxPoints: 99}, "f:102: file is too large: more than 99 points"},
 		{Options{Length: -1}, "f: option out of range: length -1 m is not within 0 to 1e+06 m"},
 	} {
@@ -174,10 +174,6 @@ func TestLimits(t *testing.T) {
 		}
 	}
 	if _, err := ReadGPX(strings.NewReader(text), Options{MaxPoints: 100, MaxBytes: int64(len(text))}); err != nil {
-		t.Error(err)
-	}
-	many := "<gpx>" + strings.Repeat("<wpt lat='0' lon='0'/>", MaxWaypoints+1)
-	if _, err := ReadGPX(strings.NewReader(many), Options{}); !errors.Is(err, ErrTooLarge) {
 		t.Error(err)
 	}
 }
@@ -208,7 +204,7 @@ func TestOpen(t *testing.T) {
 	if _, err := Open(missing, Options{}); !errors.Is(err, os.ErrNotExist) || strings.Count(err.Error(), missing) != 1 {
 		t.Error(err)
 	}
-	if _, err := Open("round.txt", Options{}); !errors.Is(err, ErrFormat) || err.Error() != "round.txt: file name ends neither in .gpx nor in .csv" {
+	if _, err := Open("round.txt", Options{}); !errors.Is(err, ErrFormat) || err.Error() != "round.txt: file name ends neither in .gpx nor in .csv, .geojson or .json, with or without .gz" {
 		t.Error(err)
 	}
 	if err := os.Mkdir(filepath.Join(folder, "folder.gpx"), 0o700); err != nil {

@@ -13,7 +13,15 @@ import (
 
 const testdata = "../../testdata/"
 
-// refused are the files of testdata/gpx/odd that no course can be told from.
+// oddFile returns the path of an odd file, which is GPX if its name has no ending.
+func oddFile(name string) string {
+	if strings.HasSuffix(name, ".geojson") {
+		return testdata + "geojson/odd/" + name
+	}
+	return testdata + "gpx/odd/" + name + ".gpx"
+}
+
+// refused are the files of testdata/*/odd that no course can be told from.
 var refused = []struct {
 	name  string
 	text  string // behind the file's name
@@ -39,7 +47,7 @@ var refused = []struct {
 	{"lat-twice", ":5: bad coordinate: lat is given twice", ErrCoordinate},
 	{"waypoint-without-lat", ":3: bad coordinate: lat is missing", ErrCoordinate},
 	{"gap-22km", ":6: gap of over 20 km between neighbouring points: 22.1 km", ErrGap},
-	{"gap-between-tracks", ":8: gap of over 20 km between neighbouring points: 33.3 km", ErrGap},
+	{"gap-between-tracks", ":8: gap of over 20 km between neighbouring points: 33.3 km; one can be chosen of 1 track \"Ridge Round\" 0.1 km, 2 track \"Ridge Round\" 0.1 km", ErrGap},
 	{"elevation-20000", ":5: elevation outside -500 to 9000 m: 20000 m", course.ErrElevationRange},
 	{"elevation-minus-20000", ":5: elevation outside -500 to 9000 m: -20000 m", course.ErrElevationRange},
 	{"elevation-nan", `:5: value is not a finite number: elevation "NaN"`, course.ErrNotFinite},
@@ -51,19 +59,38 @@ var refused = []struct {
 	{"unknown-entity", ":3: malformed file: invalid character entity &nbsp;", ErrSyntax},
 	{"own-entity", ":4: malformed file: invalid character entity &b;", ErrSyntax},
 	{"latin-1-undeclared", ":3: malformed file: invalid UTF-8", ErrSyntax},
+	{"packed-cut-off", ":2: malformed file: gzip: unexpected EOF", ErrSyntax},
+	{"packed-changed", ":9: malformed file: gzip: invalid checksum", ErrSyntax},
+	{"hexadecimal", `:5: bad coordinate: not a number: lat "0x1.9p5"`, ErrCoordinate},
+	{"comma-coordinates", `:5: bad coordinate: not a number: lat "50,001"`, ErrCoordinate},
+	{"capitals", ":2: not a GPX document: the root element is <GPX>", ErrNotGPX},
+	{"control-character", ":3: malformed file: illegal character code U+0001", ErrSyntax},
+	{"nothing-but-spaces", ": not XML: no element in it", ErrNotXML},
+	{"double-encoded", ": no point of a track or route", ErrNoTrack},
+	{"unclosed-comment", ":9: malformed file: unexpected EOF", ErrSyntax},
+	{"xml-1.1", `:1: not XML: unsupported version "1.1"; only version 1.0 is supported`, ErrNotXML},
+	{"latitude-first.geojson", ":1: bad coordinate: lat -120 is outside -90 to 90", ErrCoordinate},
+	{"projected.geojson", ":1: bad coordinate: lat 4e+06 is outside -90 to 90", ErrCoordinate},
+	{"texts-for-numbers.geojson", `:2: bad coordinate: no number: "50.001"`, ErrCoordinate},
+	{"uneven-depth.geojson", ":3: malformed file: arrays nested too deep for coordinates", ErrSyntax},
+	{"truncated.geojson", ":2: malformed file: unexpected end", ErrSyntax},
+	{"two-documents.geojson", `:4: malformed file: after the end of the document: "{"`, ErrSyntax},
+	{"another-type.geojson", `:1: not a GeoJSON document: its type is "Topology"`, ErrNotGeoJSON},
+	{"no-elevation.geojson", ": no elevation", course.ErrNoElevation},
 }
 
 func TestOddFilesRefused(t *testing.T) {
 	for _, tt := range refused {
-		name := tt.name + ".gpx"
-		_, err := Open(testdata+"gpx/odd/"+name, Options{File: name})
+		path := oddFile(tt.name)
+		name := filepath.Base(path)
+		_, err := Open(path, Options{File: name})
 		if err == nil || err.Error() != name+tt.text || !errors.Is(err, tt.cause) {
 			t.Errorf("got  %v\nwant %s", err, name+tt.text)
 		}
 	}
 }
 
-// mended are the files of testdata/gpx/odd that are read, with what is warned of.
+// mended are the files of testdata/*/odd that are read, with what is warned of.
 var mended = []struct {
 	name     string
 	course   string
@@ -76,7 +103,7 @@ var mended = []struct {
 	{"elevation-white-space", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
 	{"elevation-in-pieces", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
 	{"times-back", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"time goes back at 2 of 3 points, first at line 5: the order of the file was kept"}},
-	{"times-odd", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"times-odd", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"time could not be read at 1 point, first at line 6: left out"}},
 	{"gap-3km", "", 3225.7, course.Relief{Ascent: 10, Descent: 10}, []string{"gap of over 2 km between neighbouring points at 1 place, the widest 3.0 km up to km 3.1, line 7: bridged by a straight line"}},
 	{"waypoints", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{`1 of 3 waypoints left out, being over 500 m from the course, first "Inn" at line 7`}},
 	{"waypoint-without-name", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"1 of 2 waypoints left out for want of a name, first at line 4"}},
@@ -94,19 +121,42 @@ var mended = []struct {
 	{"bad-fields", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
 	{"one-line", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
 	{"crlf", "Ridge Round", 222.5, course.Relief{Ascent: 5}, []string{"elevation missing at 1 of 3 points, first at line 5: filled from the neighbours"}},
-	{"track-and-bad-route", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"track-and-bad-route", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"1 route left out for a fault, first at line 3: bad coordinate: lat is missing"}},
 	{"route", "Old Round", 111.2, course.Relief{Ascent: 10}, nil},
 	{"two-tracks", "Second Half", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"2 tracks were joined in the order of the file"}},
 	{"date-line", "Ridge Round", 14339.1, course.Relief{Ascent: 10}, []string{"gap of over 2 km between neighbouring points at 1 place, the widest 14.3 km up to km 14.3, line 6: bridged by a straight line"}},
 	{"pole", "Ridge Round", 223.4, course.Relief{Ascent: 10}, nil},
 	{"repeated-points", "Ridge Round", 222.5, course.Relief{Ascent: 9, Descent: 5}, nil},
 	{"no-name-space", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"packed", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"waypoint-elevation", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"elevation could not be read at 2 waypoints, first at line 3: left out"}},
+	{"date-line-both", "Ridge Round", 222.6, course.Relief{Ascent: 2}, nil},
+	{"single-points", "Ridge Round", 222.5, course.Relief{Ascent: 10}, nil},
+	{"exponents", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"year-0", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"time could not be read at 2 points, first at line 4: left out"}},
+	{"alternatives", "Long Way", 2669.5, course.Relief{Ascent: 16, Descent: 8}, []string{`2 tracks were joined in the order of the file, but may be alternatives or separate days (2 starts 0.9 km from the end of 1, 2 runs over ground of earlier ones for 100 %); one can be chosen of 1 track "Long Way" 0.9 km, 2 track "Short Way" 0.9 km`}},
+	{"two-days", "One", 889.8, course.Relief{Ascent: 6, Descent: 2}, []string{`2 tracks were joined in the order of the file, but may be alternatives or separate days (2 starts 24 h after the end of 1); one can be chosen of 1 track "One" 0.4 km, 2 track "Two" 0.4 km`}},
+	{"names-everywhere", "A <b>& B", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"points-outside-segments", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"point-in-point", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"elevation-twice", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"doctype", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"plain.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"collection.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"members-in-any-order.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"times.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"byte-order-mark.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"utf-16.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"packed.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"several-lines.geojson", "", 222.5, course.Relief{Ascent: 10, Descent: 5}, nil},
+	{"null-elevation.geojson", "Ridge Round", 222.5, course.Relief{Ascent: 5}, []string{"elevation missing at 1 of 3 points, first at line 2: filled from the neighbours"}},
+	{"area.geojson", "", 222.5, course.Relief{Ascent: 10, Descent: 5}, []string{"1 surface left out, first up to line 1: no line on the ground"}},
 }
 
 func TestOddFilesRead(t *testing.T) {
 	for _, tt := range mended {
-		name := tt.name + ".gpx"
-		c, err := Open(testdata+"gpx/odd/"+name, Options{Smoothing: course.AsGiven})
+		name := filepath.Base(oddFile(tt.name))
+		c, err := Open(oddFile(tt.name), Options{Smoothing: course.AsGiven})
 		if err != nil {
 			t.Error(err)
 			continue
@@ -134,12 +184,12 @@ func TestEveryOddFileIsExplained(t *testing.T) {
 	}
 	var tabled []string
 	for _, tt := range refused {
-		tabled = append(tabled, tt.name+".gpx")
+		tabled = append(tabled, filepath.Base(oddFile(tt.name)))
 	}
 	for _, tt := range mended {
-		tabled = append(tabled, tt.name+".gpx")
+		tabled = append(tabled, filepath.Base(oddFile(tt.name)))
 	}
-	files, err := filepath.Glob(testdata + "gpx/odd/*")
+	files, err := filepath.Glob(testdata + "g*/odd/*")
 	if err != nil || len(files) != len(tabled) {
 		t.Errorf("%d files, %d in the tables, %v", len(files), len(tabled), err)
 	}

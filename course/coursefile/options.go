@@ -2,11 +2,11 @@ package coursefile
 
 import (
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"isoeffort.example/course"
+	heights "isoeffort.example/course/elevation"
 )
 
 // Options of the readers. The zero value is ready for a recorded or downloaded course.
@@ -14,13 +14,32 @@ type Options struct {
 	// Length, Smoothing and Grid mean what they mean in course.Options.
 	Length, Smoothing, Grid float64
 
+	// Track and TrackName choose among the tracks and routes of a file. TrackName leaves
+	// only those of that name, and Track takes one of what is left, counted from 1 in
+	// the order of Recording.Tracks. With 0 and "" the course runs through all tracks or,
+	// where there are none, through all routes; with a name alone, through all of that
+	// name.
+	Track     int
+	TrackName string
+
+	// Clean, if not nil, has the heights cleaned by package course/elevation, after
+	// scaling to Length, in the place of Smoothing and Grid: outliers are repaired, noise
+	// is told from ground and smoothed away, and the course knows how far its ascent may
+	// be out. What was changed is a warning each. A pointer to zero Options is ready.
+	Clean *heights.Options
+
+	// Landmarks are added to those of the file, at their distances on the course as it
+	// is in the end: with Length, on the measured one. They take the place of the
+	// file's own landmarks of the same names. Their cutoffs do not matter here.
+	Landmarks []Landmark
+
 	// File is the name of the file in errors. "" means what the reader's own Name
 	// method returns, if it has one, as *os.File does.
 	File string
 
-	// MaxBytes and MaxPoints limit what is read: the size of the file and the number
-	// of points in it, whether used or not. 0 or less means
-	// DefaultMaxBytes and DefaultMaxPoints.
+	// MaxBytes and MaxPoints limit what is read: the size of the file, unpacked as well
+	// as packed, and the number of points in it, waypoints included, whether used or
+	// not. 0 or less means DefaultMaxBytes and DefaultMaxPoints.
 	MaxBytes  int64
 	MaxPoints int
 }
@@ -28,30 +47,27 @@ type Options struct {
 // Limits that a zero Options stands for, and those that always hold.
 const (
 	DefaultMaxBytes  = 128 << 20
-	DefaultMaxPoints = 500_000 // a point every 2 m of the longest course
-	MaxWaypoints     = 1000
+	DefaultMaxPoints = 2_000_000 // a point every half metre of the longest course
+	MaxWaypoints     = 1000      // that become landmarks; further ones are left out
 )
 
-// Open reads a file by its name's ending, .gpx or .csv in either case. Options.File
-// is set to the name if it is "".
+// Open reads a course from a file by its name's ending, in either case: .gpx as ReadGPX
+// does, .geojson or .json as ReadGeoJSON, .csv as ReadCSV, with or without a further
+// .gz. Options.File is set to the name if it is "".
 func Open(name string, o Options) (*course.Course, error) {
+	ending := strings.TrimSuffix(strings.ToLower(name), ".gz")
+	switch filepath.Ext(ending) {
+	case ".gpx":
+		return open(name, o, ReadGPX)
+	case ".geojson", ".json":
+		return open(name, o, ReadGeoJSON)
+	case ".csv":
+		return open(name, o, ReadCSV)
+	}
 	if o.File == "" {
 		o.File = name
 	}
-	read := ReadGPX
-	switch strings.ToLower(filepath.Ext(name)) {
-	case ".gpx":
-	case ".csv":
-		read = ReadCSV
-	default:
-		return nil, o.errorAt(0, ErrFormat)
-	}
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, o.errorAt(0, err)
-	}
-	defer f.Close()
-	return read(f, o)
+	return nil, o.errorAt(0, ErrFormat)
 }
 
 // named returns the options with the name and limits filled in.

@@ -20,20 +20,20 @@ type pass struct {
 }
 
 // passes returns the passes of a course by a place, ascending, none if the place lies
-// beyond reach.
-func passes(w course.Position, at []course.Position, distance []float64) []pass {
+// beyond reach, and how many legs it looked at.
+func passes(w course.Position, at []course.Position, distance []float64) (found []pass, legs int) {
 	best := math.Inf(1)
 	var near []pass // the nearest places of the legs that were near when they were seen
-	scan(w, at, distance, func() float64 { return min(best, reach) + tolerance }, func(p pass) {
+	legs = scan(w, at, distance, func() float64 { return min(best, reach) + tolerance }, func(p pass) {
 		if p.offset <= min(best, reach)+tolerance {
 			near = append(near, p)
 		}
 		best = min(best, p.offset)
 	})
 	if best > reach {
-		return nil
+		return nil, legs
 	}
-	return parted(near, best+tolerance)
+	return parted(near, best+tolerance), legs
 }
 
 // parted returns the nearest place of each stretch of a course whose places, none
@@ -57,20 +57,23 @@ func parted(near []pass, limit float64) []pass {
 
 // scan visits the nearest place of every leg that may lie within a radius of w. From a
 // point that lies well outside, it leaps along the course by as much as it takes at
-// the least to come near.
-func scan(w course.Position, at []course.Position, distance []float64, radius func() float64, visit func(pass)) {
+// the least to come near. It returns how many it visited.
+func scan(w course.Position, at []course.Position, distance []float64, radius func() float64, visit func(pass)) (visited int) {
 	off := w.Distance(at[0])
 	for i := 0; i+1 < len(at); {
 		// The one in a hundred covers what Distance is out at hundreds of kilometres.
 		near := distance[i] + 0.99*off - radius()
-		if j := i + sort.SearchFloat64s(distance[i+1:], near); j > i {
-			i, off = j, w.Distance(at[j])
+		if distance[i+1] < near {
+			i += sort.SearchFloat64s(distance[i+1:], near)
+			off = w.Distance(at[i])
 			continue
 		}
+		visited++
 		next := w.Distance(at[i+1])
 		visit(nearest(off, next, distance[i], distance[i+1]))
 		i, off = i+1, next
 	}
+	return visited
 }
 
 // nearest returns the place of a leg from one distance to another that is nearest to a

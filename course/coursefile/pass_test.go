@@ -7,8 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"isoeffort.example/course"
 )
 
@@ -53,7 +51,7 @@ func TestPassesLeapOverNothing(t *testing.T) {
 				}
 			}
 		}
-		got := passes(w, at, distance)
+		got, _ := passes(w, at, distance)
 		if best > reach+1 && got == nil {
 			continue
 		}
@@ -107,85 +105,10 @@ func TestPassesNeedRoomBetweenThem(t *testing.T) {
 		beforeTurn float64 // degrees
 		want       int
 	}{{0, 1}, {0.0008, 1}, {0.0012, 2}, {0.005, 2}} {
-		if got := passes(course.NewPosition(50.01-tt.beforeTurn, -20), at, distance); len(got) != tt.want {
+		if got, _ := passes(course.NewPosition(50.01-tt.beforeTurn, -20), at, distance); len(got) != tt.want {
 			t.Errorf("%g° before the turn: %v, want %d", tt.beforeTurn, got, tt.want)
 		}
 	}
-}
-
-func TestChoose(t *testing.T) {
-	for _, tt := range []struct {
-		name    string
-		choices [][]float64
-		want    []float64
-	}{
-		{"none", nil, nil},
-		{"single passes keep their places", [][]float64{{5}, {3}, {4}}, []float64{5, 3, 4}},
-		{"out and back", [][]float64{{1, 9}, {5}, {1, 9}}, []float64{1, 5, 9}},
-		{"as early as can be", [][]float64{{1, 2, 3}, {2, 3}, {0, 9}}, []float64{1, 2, 9}},
-		{"one out of order does not spoil the rest", [][]float64{{1, 9}, {0}, {5}, {1, 9}}, []float64{1, 0, 5, 9}},
-		{"no order for all", [][]float64{{9}, {2, 8}, {1, 7}}, []float64{9, 2, 7}},
-	} {
-		var choices [][]pass
-		for _, distances := range tt.choices {
-			var ways []pass
-			for _, d := range distances {
-				ways = append(ways, pass{distance: d})
-			}
-			choices = append(choices, ways)
-		}
-		if got := choose(choices); !slices.Equal(got, tt.want) {
-			t.Errorf("%s: %v, want %v", tt.name, got, tt.want)
-		}
-	}
-}
-
-// TestChooseIsLongest compares the number of waypoints in order with a trial of all
-// choices.
-func TestChooseIsLongest(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		var choices [][]pass
-		for range rapid.IntRange(1, 6).Draw(t, "waypoints") {
-			distances := rapid.SliceOfNDistinct(rapid.IntRange(0, 9), 1, 3, rapid.ID).Draw(t, "passes")
-			slices.Sort(distances)
-			var ways []pass
-			for _, d := range distances {
-				ways = append(ways, pass{distance: float64(d)})
-			}
-			choices = append(choices, ways)
-		}
-		got := choose(choices)
-		for i, d := range got {
-			if !slices.ContainsFunc(choices[i], func(p pass) bool { return p.distance == d }) {
-				t.Fatalf("%g is no pass of waypoint %d", d, i)
-			}
-		}
-		if ascending(got) < longest(choices, -1) {
-			t.Fatalf("%v ascends less far than %d", got, longest(choices, -1))
-		}
-	})
-}
-
-// ascending is the length of the longest ascending subsequence.
-func ascending(distances []float64) int {
-	var choices [][]pass
-	for _, d := range distances {
-		choices = append(choices, []pass{{distance: d}})
-	}
-	return longest(choices, -1)
-}
-
-func longest(choices [][]pass, after float64) int {
-	if len(choices) == 0 {
-		return 0
-	}
-	most := longest(choices[1:], after)
-	for _, p := range choices[0] {
-		if p.distance > after {
-			most = max(most, 1+longest(choices[1:], p.distance))
-		}
-	}
-	return most
 }
 
 func TestKindOf(t *testing.T) {

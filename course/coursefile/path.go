@@ -1,6 +1,10 @@
 package coursefile
 
-import "time"
+import (
+	"time"
+
+	"isoeffort.example/course"
+)
 
 // Gaps between neighbouring points, m.
 const (
@@ -8,28 +12,66 @@ const (
 	doubtedGap = 2000   // worth a warning
 )
 
-// profile measures the path, mends its elevations and warns of what is doubtful.
-func (p *path) profile(o Options) (*profile, error) {
-	out := &profile{track: p.at}
-	if p.parts > 1 {
-		out.warn("%d %s were joined in the order of the file", p.parts, p.kind)
+// join measures the way through tracks, mends its elevations and warns of what is
+// doubtful.
+func join(parts []part, o Options) (*profile, error) {
+	out := newProfile(parts)
+	starts, err := out.follow(parts, o)
+	if err != nil {
+		return nil, err
 	}
-	out.add(0, p.elevation[0], p.marks[0].line)
-	distance := 0.0
-	for i := 1; i < len(p.at); i++ {
-		leg := p.at[i-1].Distance(p.at[i])
-		if leg > maxGap {
-			return nil, o.errorAt(p.marks[i].line, because(ErrGap, "%.1f km", leg/1000))
-		}
-		distance += leg
-		out.add(distance, p.elevation[i], p.marks[i].line)
+	if len(parts) > 1 {
+		out.warnOfParts(parts, starts)
 	}
 	out.warnOfGaps()
 	if err := out.fill(); err != nil {
 		return nil, o.errorAt(0, err)
 	}
-	p.warnOfTimes(out)
+	out.warnOfTimes(parts)
 	return out, nil
+}
+
+func newProfile(parts []part) *profile {
+	n := 0
+	for _, p := range parts {
+		n += p.points()
+	}
+	return &profile{
+		distance: make([]float64, 0, n), elevation: make([]float64, 0, n),
+		line: make([]int32, 0, n), track: make([]course.Position, 0, n),
+	}
+}
+
+// follow adds the points of tracks and returns the index at which each of them starts.
+func (p *profile) follow(parts []part, o Options) (starts []int, err error) {
+	distance := 0.0
+	for _, part := range parts {
+		starts = append(starts, len(p.track))
+		for _, s := range part.Segments {
+			for k, q := range s.Points {
+				at := course.NewPosition(q.Lat, q.Lon)
+				if n := len(p.track); n > 0 {
+					leg := p.track[n-1].Distance(at)
+					if leg > maxGap {
+						return nil, o.gap(leg, s.line(k), n == starts[len(starts)-1], parts)
+					}
+					distance += leg
+				}
+				p.track = append(p.track, at)
+				p.add(distance, q.Elevation, s.line(k))
+			}
+		}
+	}
+	return starts, nil
+}
+
+// gap refuses a gap, which may lie between two tracks.
+func (o Options) gap(leg float64, line int, between bool, parts []part) error {
+	err := o.errorAt(line, because(ErrGap, "%.1f km", leg/1000))
+	if between {
+		return o.amongSeveral(err, parts)
+	}
+	return err
 }
 
 // warnOfGaps counts the legs that may be gaps and says where the widest ends.
@@ -45,29 +87,34 @@ func (p *profile) warnOfGaps() {
 		}
 	}
 	if gaps > 0 {
-		p.warn("gap of over 2 km between neighbouring points at %s, the widest %.1f km up to km %.1f, line %d: bridged by a straight line",
-			counted(gaps, "place"), widest/1000, p.distance[end]/1000, p.line[end])
+		p.warn("gap of over 2 km between neighbouring points at %s, the widest %.1f km up to km %.1f%s: bridged by a straight line",
+			counted(gaps, "place"), widest/1000, p.distance[end]/1000, onLine(p.line[end]))
 	}
 }
 
 // warnOfTimes warns of points that are earlier than the one before them: the parts of
 // the course may be out of order.
-func (p *path) warnOfTimes(out *profile) {
+func (p *profile) warnOfTimes(parts []part) {
 	back, first := 0, 0
 	var last time.Time
-	for _, m := range p.marks {
-		if m.time.IsZero() {
-			continue
-		}
-		if m.time.Before(last) {
-			if back == 0 {
-				first = m.line
+	i := 0
+	for _, part := range parts {
+		for _, s := range part.Segments {
+			for _, q := range s.Points {
+				if q.Time.Before(last) && !q.Time.IsZero() {
+					if back == 0 {
+						first = i
+					}
+					back++
+				}
+				if !q.Time.IsZero() {
+					last = q.Time
+				}
+				i++
 			}
-			back++
 		}
-		last = m.time
 	}
 	if back > 0 {
-		out.warn("time goes back at %d of %d points, first at line %d: the order of the file was kept", back, len(p.marks), first)
+		p.warn("time goes back at %d of %d points%s: the order of the file was kept", back, i, firstAt(p.line[first]))
 	}
 }

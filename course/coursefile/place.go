@@ -1,48 +1,61 @@
 package coursefile
 
-import (
-	"slices"
-	"sort"
+import "isoeffort.example/course"
 
-	"isoeffort.example/course"
-)
+// maxLegs is how many legs of a course may be looked at for all waypoints together: some
+// two seconds. On a course that leads on it is some hundreds for each.
+const maxLegs = 10_000_000
 
 // place turns waypoints into landmarks on the course and warns of those that it leaves
 // out and of those whose pass it had to choose.
 func (p *profile) place(sites []site, at []course.Position) []course.Landmark {
 	var placed []course.Landmark
-	var choices [][]pass
-	var nameless, far []site
+	var sightings []course.Sighting
+	var nameless, far, late []site
+	budget := maxLegs
 	for _, s := range sites {
 		if s.landmark.Name == "" {
 			nameless = append(nameless, s)
 			continue
 		}
-		ways := passes(s.at, at, p.distance)
+		if len(placed) == MaxWaypoints || budget <= 0 {
+			late = append(late, s)
+			continue
+		}
+		ways, legs := passes(s.at, at, p.distance)
+		budget -= legs
 		if len(ways) == 0 {
 			far = append(far, s)
 			continue
 		}
-		placed, choices = append(placed, s.landmark), append(choices, ways)
+		placed, sightings = append(placed, s.landmark), append(sightings, course.Sighting{Passes: distances(ways)})
 	}
-	for i, distance := range choose(choices) {
+	for i, distance := range course.ChoosePasses(sightings) {
 		placed[i].Distance = distance
 	}
-	if len(nameless) > 0 {
-		p.warn("%d of %s left out for want of a name, first at line %d", len(nameless), counted(len(sites), "waypoint"), nameless[0].line)
-	}
-	if len(far) > 0 {
-		p.warn("%d of %s left out, being over %d m from the course, first %q at line %d",
-			len(far), counted(len(sites), "waypoint"), reach, far[0].landmark.Name, far[0].line)
-	}
-	p.warnOfChoices(placed, choices)
+	p.warnOfLost(len(sites), nameless, far, late)
+	p.warnOfChoices(placed, sightings)
 	return placed
 }
 
-func (p *profile) warnOfChoices(placed []course.Landmark, choices [][]pass) {
+func (p *profile) warnOfLost(all int, nameless, far, late []site) {
+	if len(nameless) > 0 {
+		p.warn("%d of %s left out for want of a name%s", len(nameless), counted(all, "waypoint"), firstAt(nameless[0].line))
+	}
+	if len(far) > 0 {
+		p.warn("%d of %s left out, being over %d m from the course, first %q%s",
+			len(far), counted(all, "waypoint"), reach, far[0].landmark.Name, atLine(far[0].line))
+	}
+	if len(late) > 0 {
+		p.warn("%d of %s left out, there being too many to place, first %q%s",
+			len(late), counted(all, "waypoint"), late[0].landmark.Name, atLine(late[0].line))
+	}
+}
+
+func (p *profile) warnOfChoices(placed []course.Landmark, sightings []course.Sighting) {
 	several, first := 0, 0
-	for i := range choices {
-		if len(choices[i]) > 1 {
+	for i, s := range sightings {
+		if len(s.Passes) > 1 {
 			if several == 0 {
 				first = i
 			}
@@ -50,48 +63,16 @@ func (p *profile) warnOfChoices(placed []course.Landmark, choices [][]pass) {
 		}
 	}
 	if several > 0 {
+		ways := sightings[first].Passes
 		p.warn("%d of %s lie where the course comes by more than once, first %q by km %.1f and %.1f: placed by their order in the file, that one at km %.1f",
-			several, counted(len(choices), "waypoint"), placed[first].Name, choices[first][0].distance/1000, choices[first][1].distance/1000, placed[first].Distance/1000)
+			several, counted(len(placed), "waypoint"), placed[first].Name, ways[0]/1000, ways[1]/1000, placed[first].Distance/1000)
 	}
 }
 
-// choose picks one pass for each waypoint, such that as many waypoints as possible
-// ascend strictly in their order; among such choices the passes are as early as can be.
-// A waypoint outside that order gets its first pass.
-//
-// It is the longest ascending subsequence by patience sorting, each waypoint standing
-// for all of its passes.
-func choose(choices [][]pass) []float64 {
-	var links []link
-	var ends []int // by length, the link at which a chain of that length ends earliest
-	chosen := make([]float64, len(choices))
-	for w, ways := range choices {
-		chosen[w] = ways[0].distance
-		for _, way := range slices.Backward(ways) { // so that no chain takes two of one waypoint
-			n := sort.Search(len(ends), func(k int) bool { return links[ends[k]].distance >= way.distance })
-			before := -1
-			if n > 0 {
-				before = ends[n-1]
-			}
-			if n == len(ends) {
-				ends = append(ends, 0)
-			}
-			ends[n] = len(links)
-			links = append(links, link{way.distance, w, before})
-		}
+func distances(ways []pass) []float64 {
+	along := make([]float64, len(ways))
+	for i, w := range ways {
+		along[i] = w.distance
 	}
-	if len(ends) == 0 {
-		return chosen
-	}
-	for k := ends[len(ends)-1]; k >= 0; k = links[k].before {
-		chosen[links[k].waypoint] = links[k].distance
-	}
-	return chosen
-}
-
-// A link is a pass at the end of an ascending chain of them.
-type link struct {
-	distance float64
-	waypoint int
-	before   int // the link before it, -1 for none
+	return along
 }

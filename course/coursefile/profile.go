@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"isoeffort.example/course"
 )
@@ -13,7 +15,7 @@ import (
 type profile struct {
 	distance  []float64
 	elevation []float64 // NaN where missing
-	line      []int
+	line      []int32
 	track     []course.Position // nil where the file has none
 	warnings  []string
 }
@@ -21,7 +23,7 @@ type profile struct {
 func (p *profile) add(distance, elevation float64, line int) {
 	p.distance = append(p.distance, distance)
 	p.elevation = append(p.elevation, elevation)
-	p.line = append(p.line, line)
+	p.line = append(p.line, int32(line))
 }
 
 func (p *profile) warn(format string, args ...any) {
@@ -49,8 +51,8 @@ func (p *profile) fill() error {
 	}
 	p.fillBetween(known, len(p.elevation))
 	if missing > 0 {
-		p.warn("elevation missing at %d of %d points, first at line %d: filled from the neighbours",
-			missing, len(p.elevation), p.line[first])
+		p.warn("elevation missing at %d of %d points%s: filled from the neighbours",
+			missing, len(p.elevation), firstAt(p.line[first]))
 	}
 	return nil
 }
@@ -71,18 +73,42 @@ func (p *profile) fillBetween(from, to int) {
 	}
 }
 
-// course makes the course; landmarks are placed by distance.
+// course makes the course; landmarks are placed by distance on the profile.
 func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*course.Course, error) {
+	landmarks = p.merge(landmarks, o)
 	c, err := course.New(p.distance, p.elevation, course.Options{
-		Name: name, Length: o.Length, Smoothing: o.Smoothing, Grid: o.Grid,
+		Name: name, Length: o.Length, Smoothing: o.Smoothing, Grid: o.Grid, Clean: o.clean(),
 		Track: p.track, Landmarks: landmarks, Warnings: p.warnings,
 	})
 	var point *course.PointError
 	switch {
 	case errors.As(err, &point):
-		return nil, o.errorAt(p.line[point.Index], point.Err)
+		return nil, o.errorAt(int(p.line[point.Index]), point.Err)
 	case err != nil:
 		return nil, o.errorAt(0, err)
 	}
 	return c, nil
+}
+
+// merge adds the landmarks of the options to those of the file, at the distances on the
+// profile as given that scaling will move to theirs.
+func (p *profile) merge(landmarks []course.Landmark, o Options) []course.Landmark {
+	if len(o.Landmarks) == 0 {
+		return landmarks
+	}
+	listed := map[string]bool{}
+	for _, l := range o.Landmarks {
+		listed[strings.ToLower(l.Name)] = true
+	}
+	landmarks = slices.DeleteFunc(landmarks, func(l course.Landmark) bool { return listed[strings.ToLower(l.Name)] })
+	first, last := p.distance[0], p.distance[len(p.distance)-1]
+	scale := 1.0
+	if o.Length > 0 && last > first {
+		scale = (last - first) / o.Length
+	}
+	for _, l := range o.Landmarks {
+		l.Distance = first + l.Distance*scale
+		landmarks = append(landmarks, l.Landmark)
+	}
+	return landmarks
 }

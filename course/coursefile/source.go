@@ -3,6 +3,7 @@ package coursefile
 import (
 	"bufio"
 	"bytes"
+	"compress/gzip"
 	"errors"
 	"io"
 	"strings"
@@ -12,44 +13,108 @@ import (
 	"golang.org/x/text/transform"
 )
 
-// source reads a file up to a limit. It remembers the error that ended it, since the
-// parsers above it put their own in its place.
+// A source is the text of a file, unpacked if it is packed and as UTF-8 if it begins
+// with a byte order mark. It remembers the error that ended it, since the parsers above
+// it put their own in its place.
 type source struct {
-	r     io.Reader
-	limit int64 // bytes
-	read  int64
-	err   error
+	text           *bufio.Reader
+	file, unpacked *limited
 }
 
-func (s *source) Read(p []byte) (int, error) {
-	if s.err != nil {
-		return 0, s.err
+// newSource looks at the first bytes to see what it has before it.
+func newSource(r io.Reader, limit int64) *source {
+	s := &source{file: &limited{r: r, limit: limit}}
+	raw := bufio.NewReaderSize(s.file, 1<<16)
+	if magic, _ := raw.Peek(2); bytes.Equal(magic, []byte("\x1f\x8b")) {
+		s.unpacked = unpack(raw, limit)
+		raw = bufio.NewReaderSize(s.unpacked, 1<<16)
 	}
-	n, err := s.r.Read(p)
-	s.read += int64(n)
+	s.text = raw
+	switch start, _ := raw.Peek(3); {
+	case bytes.HasPrefix(start, []byte("\xef\xbb\xbf")):
+		_, _ = raw.Discard(3)
+	case bytes.HasPrefix(start, []byte("\xff\xfe")), bytes.HasPrefix(start, []byte("\xfe\xff")):
+		utf16 := unicode.UTF16(unicode.LittleEndian, unicode.ExpectBOM)
+		s.text = bufio.NewReaderSize(transform.NewReader(raw, utf16.NewDecoder()), 1<<16)
+	}
+	return s
+}
+
+// err returns what ended the reading, nil at the proper end.
+func (s *source) err() error {
 	switch {
-	case s.read > s.limit:
-		s.err = because(ErrTooLarge, "more than %d bytes", s.limit)
-		return 0, s.err
+	case s.file.err != nil:
+		return s.file.err
+	case s.unpacked != nil && s.unpacked.err != nil:
+		return s.unpacked.err
+	}
+	return nil
+}
+
+// empty reports whether nothing was there.
+func (s *source) empty() bool {
+	if s.unpacked != nil {
+		return s.unpacked.read == 0
+	}
+	return s.file.read == 0
+}
+
+// beginsLikeJSON reports whether the first character that is no white space opens an
+// object or an array.
+func (s *source) beginsLikeJSON() bool {
+	start, _ := s.text.Peek(1 << 10)
+	start = bytes.TrimLeft(start, " \t\r\n")
+	return len(start) > 0 && (start[0] == '{' || start[0] == '[')
+}
+
+// limited reads up to a limit of bytes.
+type limited struct {
+	r     io.Reader
+	limit int64
+	read  int64
+	err   error // the first, but for io.EOF
+}
+
+func (l *limited) Read(p []byte) (int, error) {
+	if l.err != nil {
+		return 0, l.err
+	}
+	n, err := l.r.Read(p)
+	l.read += int64(n)
+	switch {
+	case l.read > l.limit:
+		l.err = because(ErrTooLarge, "more than %d bytes", l.limit)
+		return n - int(l.read-l.limit), l.err // what is within it, so that its lines count
 	case err != nil && !errors.Is(err, io.EOF):
-		s.err = err
+		l.err = err
 	}
 	return n, err
 }
 
-// text returns the source as UTF-8 without a byte order mark, if it begins with one of
-// UTF-8 or UTF-16, and else as it is.
-func (s *source) text() io.Reader {
-	r := bufio.NewReaderSize(s, 1<<16)
-	start, _ := r.Peek(3)
-	switch {
-	case bytes.HasPrefix(start, []byte("\xef\xbb\xbf")):
-		_, _ = r.Discard(3)
-	case bytes.HasPrefix(start, []byte("\xff\xfe")), bytes.HasPrefix(start, []byte("\xfe\xff")):
-		utf16 := unicode.UTF16(unicode.LittleEndian, unicode.ExpectBOM)
-		return transform.NewReader(r, utf16.NewDecoder())
+// unpack reads what gzip has packed; the limit holds for it too.
+func unpack(r io.Reader, limit int64) *limited {
+	l := &limited{limit: limit}
+	packed, err := gzip.NewReader(r)
+	if err != nil {
+		l.err = gzipError(err)
+		return l
 	}
-	return r
+	l.r = gzipReader{packed}
+	return l
+}
+
+type gzipReader struct{ packed *gzip.Reader }
+
+func (g gzipReader) Read(p []byte) (int, error) {
+	n, err := g.packed.Read(p)
+	if err != nil && err != io.EOF { // an io.ErrUnexpectedEOF is none
+		err = gzipError(err)
+	}
+	return n, err
+}
+
+func gzipError(err error) error {
+	return because(ErrSyntax, "gzip: %s", strings.TrimPrefix(err.Error(), "gzip: "))
 }
 
 // recode reads the encoding that an XML declaration names. UTF-16 is read as it is:

@@ -39,6 +39,23 @@ func oneLine(s string, most int) string {
 	return s
 }
 
+// cleaned trims a text at both ends, gives its lines one kind of end and drops what XML
+// does not allow.
+func cleaned(s string) string {
+	s = strings.ToValidUTF8(s, "\ufffd")
+	s = strings.ReplaceAll(s, "\r\n", "\n")
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case r == '\r':
+			return '\n'
+		case r < ' ' && r != '\n' && r != '\t', r == '\ufffe', r == '\uffff':
+			return -1
+		}
+		return r
+	}, s)
+	return strings.TrimSpace(s)
+}
+
 // quoted shows a piece of the file in an error.
 func quoted(s string) string { return fmt.Sprintf("%q", oneLine(s, 40)) }
 
@@ -46,6 +63,8 @@ func quoted(s string) string { return fmt.Sprintf("%q", oneLine(s, 40)) }
 func number(what, text string) (float64, error) {
 	v, err := strconv.ParseFloat(text, 64)
 	switch {
+	case strings.ContainsAny(text, "xX"): // Go reads hexadecimal ones
+		return 0, because(ErrNumber, "%s %s", what, quoted(text))
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return 0, fmt.Errorf("%w: %s %s", course.ErrNotFinite, what, quoted(text))
 	case err != nil:

@@ -5,8 +5,6 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/tkrajina/gpxgo/gpx"
-
 	"isoeffort.example/course"
 )
 
@@ -14,25 +12,22 @@ import (
 type site struct {
 	landmark course.Landmark // without a distance
 	at       course.Position
-	line     int
+	line     int32
 }
 
-// waypointsOf returns the waypoints of a document in file order, nameless ones too.
-func waypointsOf(document *gpx.GPX, g *gate) ([]site, error) {
-	if err := checkMarks(g.waypoints, len(document.Waypoints), g); err != nil {
-		return nil, err
-	}
-	sites := make([]site, 0, len(document.Waypoints))
-	for i, w := range document.Waypoints {
+// sitesOf returns the waypoints in their order, nameless ones too.
+func sitesOf(waypoints []Waypoint) []site {
+	sites := make([]site, 0, len(waypoints))
+	for _, w := range waypoints {
 		l := course.Landmark{
 			Name: oneLine(cmp.Or(oneLine(w.Name, maxName), oneLine(w.Description, maxName),
 				oneLine(w.Comment, maxName), oneLine(w.Symbol, maxName), w.Type), maxName),
 			Note: cmp.Or(oneLine(w.Description, maxNote), oneLine(w.Comment, maxNote)),
 			Kind: cmp.Or(kindOf(w.Type), kindOf(w.Symbol)),
 		}
-		sites = append(sites, site{l, course.NewPosition(w.Latitude, w.Longitude), g.waypoints[i].line})
+		sites = append(sites, site{l, course.NewPosition(w.Lat, w.Lon), w.line})
 	}
-	return sites, nil
+	return sites
 }
 
 // Words that tell a landmark's kind. Those of three letters must stand alone, lest a
