@@ -16,6 +16,7 @@ import (
 	"github.com/tkrajina/gpxgo/gpx"
 
 	"isoeffort.example/course"
+	heights "isoeffort.example/course/elevation"
 )
 
 func TestLandmarksOfOddFiles(t *testing.T) {
@@ -246,7 +247,7 @@ func generated(points int) []byte {
 	begin := time.Date(2020, 6, 1, 8, 0, 0, 0, time.UTC)
 	for i := range points {
 		fmt.Fprintf(&b, "<trkpt lat=\"%.6f\" lon=\"%.6f\"><ele>%.1f</ele><time>%s</time></trkpt>\n",
-			50+float64(i)*5e-5, -20+0.01*math.Sin(float64(i)/500), 600+300*math.Sin(float64(i)/1000),
+			50+float64(i)*5e-5, -20+0.01*math.Sin(float64(i)/500), 600+300*math.Sin(float64(i)/1000)+2*math.Sin(float64(i*i%7919)), // some noise
 			begin.Add(time.Duration(i)*time.Second).Format(time.RFC3339))
 	}
 	b.WriteString("</trkseg></trk></gpx>\n")
@@ -256,7 +257,13 @@ func generated(points int) []byte {
 // BenchmarkReadGPX reports the shortest time that reading 100 000 points takes, and how
 // many times the shortest that gpxgo takes to parse the same bytes without checking
 // them.
-func BenchmarkReadGPX(b *testing.B) {
+func BenchmarkReadGPX(b *testing.B) { benchmarkRead(b, Options{}) }
+
+// The same with the heights cleaned.
+func BenchmarkReadAndClean(b *testing.B) { benchmarkRead(b, Options{Clean: &heights.Options{}}) }
+
+func benchmarkRead(b *testing.B, o Options) {
+	b.Helper()
 	text := generated(100_000)
 	parse, read := time.Hour, time.Hour
 	b.SetBytes(int64(len(text)))
@@ -267,7 +274,7 @@ func BenchmarkReadGPX(b *testing.B) {
 		}
 		parse = min(parse, time.Since(begin))
 		begin = time.Now()
-		if _, err := ReadGPX(bytes.NewReader(text), Options{}); err != nil {
+		if _, err := ReadGPX(bytes.NewReader(text), o); err != nil {
 			b.Fatal(err)
 		}
 		read = min(read, time.Since(begin))
