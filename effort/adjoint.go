@@ -176,9 +176,10 @@ func (b *adjoint) offered(s *backStride, before State, byOffer, byDensity float6
 	b.by[ByFade] -= byFresh * f
 	b.by[ByFadeShape] -= byFresh * a.Fade * byShape
 	b.by[ByEagerness] += byHalf * ahead * b.x
-	if len(in.places) > 0 {
-		b.by[ByAltitudeLoss] += byFresh * in.places[s.cell].byLoss / in.places[s.cell].capability
-	}
+	height := in.surroundings.Altitude.factor(c.altitude)
+	b.by[ByAltitudeLoss] += byFresh * height.byLoss / height.value
+	b.by[ByAltitudeFrom] += byFresh * height.byFrom / height.value
+	b.by[ByAltitudeAcclimatised] += byFresh * height.byAcclimatised / height.value
 
 	each := (byCost + byHalf*ahead) / cost
 	braking := m.braking * c.brake
@@ -230,8 +231,24 @@ func (b *adjoint) dayLevers(clock, byOffer, byDensity float64) {
 	b.by[ByHeatLoss] += each * heat.byLoss
 	b.by[ByColdLoss] += each * heat.byColdLoss
 	b.by[ByWBGT] += each * heat.byWBGT
+	b.by[ByHeatAbove] += each * heat.byAbove
+	b.by[ByColdBelow] += each * heat.byBelow
+	b.shares(each * sur.Heat.Loss * heat.byLoss)
 	byTemperature, _ := now.at(day.columns[wbgtByTemperature])
 	byHumidity, _ := now.at(day.columns[wbgtByHumidity])
 	b.by[ByTemperature] += each * heat.byWBGT * byTemperature
 	b.by[ByHumidity] += each * heat.byWBGT * byHumidity
+}
+
+// shares books the levers that the loss to heat is in proportion to, of which a relative
+// change is worth value.
+func (b *adjoint) shares(value float64) {
+	h := &b.in.surroundings.Heat
+	if h.Acclimatised < 1 {
+		b.by[ByHeatAcclimatised] -= value / (1 - h.Acclimatised)
+	}
+	if longer := h.longer(); longer > 1 {
+		b.by[ByHeatGrowth] += value * math.Log(longer)
+		b.by[ByHeatExpected] += value * h.Growth / h.Expected.Seconds()
+	}
 }

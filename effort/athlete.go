@@ -179,7 +179,7 @@ func (a Athlete) Intensity(hours float64) float64 { return math.Pow(hours, -a.En
 
 // LevelSpeed returns the speed in m/s that the given effort power in W/kg buys on level
 // ground without wind: running or walking, whichever is faster; air as in Surroundings.
-// It is 0 for a power that is not positive, NaN for NaN and for an athlete or
+// It is 0 for a power that is not positive, NaN for NaN, +Inf and for an athlete or
 // surroundings out of range.
 func (a Athlete) LevelSpeed(power float64, s Surroundings) float64 {
 	return Curves{}.LevelSpeed(a, power, s)
@@ -193,6 +193,9 @@ func (k Curves) LevelSpeed(a Athlete, power float64, s Surroundings) float64 {
 	if !(power > 0) {
 		return math.Max(power, 0)
 	}
+	if math.IsInf(power, 1) {
+		return math.NaN()
+	}
 	s.HeadWind = 0
 	g := modelGround
 	if k.Run != nil || k.Walk != nil {
@@ -203,8 +206,20 @@ func (k Curves) LevelSpeed(a Athlete, power float64, s Surroundings) float64 {
 }
 
 // Riegel returns the exponent b of T2 = T1 (D2/D1)^b that the endurance exponent stands
-// for on level ground without fade: 1/(1−k). RiegelEndurance is its inverse.
-func Riegel(endurance float64) float64 { return 1 / (1 - endurance) }
+// for on level ground without fade: 1/(1−k), NaN unless 0 ≤ k < 1. RiegelEndurance is its
+// inverse.
+func Riegel(endurance float64) float64 {
+	if !(endurance >= 0 && endurance < 1) {
+		return math.NaN()
+	}
+	return 1 / (1 - endurance)
+}
 
-// RiegelEndurance returns the endurance exponent 1 − 1/b of Riegel's exponent b.
-func RiegelEndurance(b float64) float64 { return 1 - 1/b }
+// RiegelEndurance returns the endurance exponent 1 − 1/b of Riegel's exponent b, NaN unless
+// b is at least 1.
+func RiegelEndurance(b float64) float64 {
+	if !(b >= 1) {
+		return math.NaN()
+	}
+	return 1 - 1/b
+}

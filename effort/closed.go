@@ -13,7 +13,7 @@ import (
 //
 // which is h itself where nothing fades. It predicts a race known by its work at once,
 // starts a solver and checks one. [Our own, by integration of the model.] It is 0 for an
-// athlete out of range.
+// athlete out of range and for work that is not positive.
 func (a Athlete) UniformTime(work float64) time.Duration {
 	if a.check() != nil {
 		return 0

@@ -79,12 +79,18 @@ func BrakingCost(i float64) float64 {
 
 // AirPower returns the power in W/kg against the air at speed v in m/s with a head wind
 // w in m/s (negative: from behind), for a drag coefficient in J s² m⁻³ kg⁻¹:
-// drag v (v+w) |v+w|. A coefficient of 0 turns the air off.
+// drag v (v+w) |v+w|. A coefficient of 0 turns the air off; a negative one, or a
+// negative speed, gives NaN.
 //
 // Source: di Prampero 1986, Int J Sports Med 7:55, from memory, for the form and for
 // DefaultDrag. Pugh 1971, Davies 1980 and da Silva et al. 2022 disagree by a factor of
 // two to three, so it is a parameter.
-func AirPower(drag, v, w float64) float64 { return drag * v * (v + w) * math.Abs(v+w) }
+func AirPower(drag, v, w float64) float64 {
+	if drag < 0 || v < 0 {
+		return math.NaN()
+	}
+	return drag * v * (v + w) * math.Abs(v+w)
+}
 
 // DefaultDrag is a usual drag coefficient, J s² m⁻³ kg⁻¹; see AirPower.
 const DefaultDrag = 0.01

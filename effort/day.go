@@ -108,6 +108,9 @@ func (n Night) check() error {
 	if !(n.Factor == 0 || n.Factor >= 0.3 && n.Factor <= 1.5) {
 		return fmt.Errorf("%w: factor %g is not within 0.3 to 1.5", ErrDay, n.Factor)
 	}
+	if n.From == n.To && n.factor() != 1 {
+		return fmt.Errorf("%w: a factor of %g without the times of the night", ErrDay, n.Factor)
+	}
 	if n.From < 0 || n.To < 0 || n.From > 24*time.Hour || n.To > 24*time.Hour {
 		return fmt.Errorf("%w: %v to %v are not times of day", ErrDay, n.From, n.To)
 	}

@@ -334,10 +334,10 @@ func (m *mover) bracketed(w *way, p, v, top float64) (float64, float64) {
 	for range 200 {
 		var value float64
 		value, slope = m.powerAt(w, v)
-		if value > p {
-			top = v
-		} else {
+		if value <= p {
 			low = v
+		} else { // NaN too: a curve that ends below
+			top = v
 		}
 		next, tolerance := v-(value-p)/slope, speedTolerance
 		if !(next >= low && next <= top) {

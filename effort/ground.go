@@ -19,6 +19,7 @@ type Ground struct {
 	cells     []cell
 	length    float64      // horizontal, m
 	heading   [][2]float64 // mean unit vector east and north of each cell, nil if unknown
+	totals    bool         // known by its totals, not place by place
 	run, walk *motion
 
 	once   sync.Once

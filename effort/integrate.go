@@ -72,11 +72,14 @@ func (in *Integrator) setClock() {
 func (in *Integrator) Sweeps() int { return in.sweeps }
 
 // Traverse goes over the ground from a state at a pace. The result belongs to the
-// integrator. It panics if the intensity is not positive or Gaits is not as long as
-// the ground has cells.
+// integrator. It panics if the intensity is not positive and finite, the tilt not within
+// ±0.5, or Gaits is not as long as the ground has cells.
 func (in *Integrator) Traverse(from State, p Pace) *Traverse {
-	if !(p.Intensity > 0) {
-		panic("effort: intensity is not positive")
+	if !(p.Intensity > 0) || math.IsInf(p.Intensity, 1) {
+		panic("effort: intensity is not positive and finite")
+	}
+	if !(math.Abs(p.Tilt) <= 0.5) {
+		panic("effort: tilt is not within -0.5 to 0.5")
 	}
 	if p.Gaits != nil && len(p.Gaits) != len(in.ground.cells) {
 		panic("effort: not one gait for each cell")
@@ -187,12 +190,16 @@ func (in *Integrator) meetAgain(j int) {
 	}
 }
 
+// mostHaste is the relative intensity at which haste is held: nobody gives more than that
+// for long, but more may be on offer where all is at its greatest speed.
+const mostHaste = 2.0
+
 // haste is how much faster an eager runner's fade counts work at a relative intensity.
 func (in *Integrator) haste(intensity float64) float64 {
 	if in.athlete.Eagerness == 0 {
 		return 1
 	}
-	return math.Pow(intensity, in.athlete.Eagerness)
+	return math.Pow(math.Min(intensity, mostHaste), in.athlete.Eagerness)
 }
 
 func (in *Integrator) stride(j int, c *cell, p float64, gaits []Gait) (Gait, Stride) {

@@ -1,6 +1,8 @@
 package effort
 
-// A Lever is a number of the athlete or of the surroundings that a time answers to.
+// A Lever is a number of the athlete or of the surroundings that a time answers to. The
+// slowest run is none: with the gaits held it does nothing. The surface acts as economy
+// does.
 type Lever int
 
 // The levers. The first five are those of Number.
@@ -29,7 +31,14 @@ const (
 	ByWBGT        // of every hour, over what temperature and humidity make of it
 	ByNightFactor
 	ByStart
-	Levers = 24
+	ByAltitudeFrom
+	ByAltitudeAcclimatised
+	ByHeatAbove
+	ByHeatGrowth
+	ByHeatExpected
+	ByHeatAcclimatised
+	ByColdBelow
+	Levers = 31
 )
 
 // leverTexts are the name and the unit of each lever.
@@ -58,6 +67,14 @@ var leverTexts = [Levers][2]string{
 	ByWBGT:           {"WBGT", "°C"},
 	ByNightFactor:    {"night factor", ""},
 	ByStart:          {"start", "s"},
+
+	ByAltitudeFrom:         {"altitude from which capability falls", "m"},
+	ByAltitudeAcclimatised: {"acclimatisation to altitude", ""},
+	ByHeatAbove:            {"heat's bound", "°C"},
+	ByHeatGrowth:           {"growth of heat loss", ""},
+	ByHeatExpected:         {"expected duration", "s"},
+	ByHeatAcclimatised:     {"acclimatisation to heat", ""},
+	ByColdBelow:            {"cold's bound", "°C"},
 }
 
 func (l Lever) String() string {

@@ -25,7 +25,7 @@ func hot(t testing.TB, shift Shift, night float64) Surroundings {
 	return Surroundings{
 		Drag: 0.01, HeadWind: 0.5, Wind: Wind{Speed: 4, From: 250}, ThinAir: true,
 		Altitude: Altitude{Loss: AltitudeLoss, Acclimatised: 0.2},
-		Heat:     Heat{Loss: HeatLoss, ColdLoss: 0.001, Below: 14.5, Growth: 1, Expected: 11 * time.Hour},
+		Heat:     Heat{Loss: HeatLoss, ColdLoss: 0.001, Below: 14.5, Growth: 1, Expected: 11 * time.Hour, Acclimatised: 0.1},
 		Day:      day, Start: 4 * time.Hour, Stops: []Stop{{20_000, 10 * time.Minute}, {50_000, 15 * time.Minute}},
 	}
 }
@@ -47,13 +47,19 @@ func pulled(t testing.TB, a Athlete, l Lever, by float64) (Athlete, Surroundings
 	case ByStart:
 		s.Start += time.Duration(by * 1e9)
 		return a, s
+	case ByHeatExpected:
+		s.Heat.Expected += time.Duration(by * 1e9)
+		return a, s
 	}
+	s.Altitude.From, s.Heat.Above = 300, 15
 	number := map[Lever]*float64{
 		ByHourPower: &a.HourPower, ByEndurance: &a.Endurance, ByFade: &a.Fade, ByFadeShape: &a.FadeShape,
 		ByBraking: &a.Braking, ByEconomy: &a.Economy, ByFastestWalk: &a.FastestWalk, ByWalkFall: &a.WalkFall,
 		ByFastestDescent: &a.FastestDescent, ByMass: &a.Mass, ByLoad: &a.Load, ByEagerness: &a.Eagerness,
 		ByDrag: &s.Drag, ByHeadWind: &s.HeadWind, ByWindSpeed: &s.Wind.Speed, ByWindFrom: &s.Wind.From,
 		ByAltitudeLoss: &s.Altitude.Loss, ByHeatLoss: &s.Heat.Loss, ByColdLoss: &s.Heat.ColdLoss,
+		ByAltitudeFrom: &s.Altitude.From, ByAltitudeAcclimatised: &s.Altitude.Acclimatised, ByHeatAbove: &s.Heat.Above,
+		ByHeatGrowth: &s.Heat.Growth, ByHeatAcclimatised: &s.Heat.Acclimatised, ByColdBelow: &s.Heat.Below,
 	}[l]
 	*number += by
 	return a, s
@@ -66,6 +72,8 @@ var leverSteps = [Levers]float64{
 	ByFastestWalk: 2e-4, ByWalkFall: 1e-3, ByFastestDescent: 1e-3, ByMass: 0.05, ByLoad: 0.005, ByEagerness: 1e-3,
 	ByDrag: 1e-5, ByHeadWind: 1e-2, ByWindSpeed: 1e-2, ByWindFrom: 0.2, ByAltitudeLoss: 1e-4, ByHeatLoss: 1e-5,
 	ByColdLoss: 1e-5, ByTemperature: 1e-2, ByHumidity: 2e-2, ByWBGT: 1e-2, ByNightFactor: 1e-3, ByStart: 5,
+	ByAltitudeFrom: 1, ByAltitudeAcclimatised: 1e-3, ByHeatAbove: 1e-2, ByHeatGrowth: 1e-3, ByHeatExpected: 20,
+	ByHeatAcclimatised: 1e-3, ByColdBelow: 1e-2,
 }
 
 // Every derivative of a whole solve with everything on agrees with fourth-order central

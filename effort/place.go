@@ -8,12 +8,12 @@ import (
 
 // place is what the surroundings make of one cell, whatever the hour.
 type place struct {
-	air                        // at the standard's density
-	met                float64 // the density that the last traverse met, a factor on the drag
-	capability, byLoss float64 // altitude's factor and its derivative by the loss
-	standard           float64 // temperature of the standard atmosphere there, °C
-	density            float64 // that of the air over the standard, at 0 °C; 1 without ThinAir
-	clock              float64 // what the clock is ahead of State.Moving, s
+	air                // at the standard's density
+	met        float64 // the density that the last traverse met, a factor on the drag
+	capability float64 // altitude's factor
+	standard   float64 // temperature of the standard atmosphere there, °C
+	density    float64 // that of the air over the standard, at 0 °C; 1 without ThinAir
+	clock      float64 // what the clock is ahead of State.Moving, s
 }
 
 // hour is what the day makes of a place at a time: factors, and their relative
@@ -31,7 +31,7 @@ func (in *Integrator) meet(s Surroundings) {
 	in.surroundings = s
 	in.places = in.places[:0]
 	in.heatShare = s.Heat.share()
-	windy := s.Wind.Speed != 0 && in.ground.heading != nil && s.Drag != 0
+	windy := s.Wind.Speed != 0 && in.ground.heading != nil
 	if s.Altitude.Loss == 0 && s.Day == nil && !s.ThinAir && !windy {
 		return
 	}
@@ -43,7 +43,7 @@ func (in *Integrator) meet(s Surroundings) {
 			stop++
 		}
 		p := place{air: in.mover.air, density: 1, clock: clock}
-		p.capability, p.byLoss = s.Altitude.factor(c.altitude)
+		p.capability = s.Altitude.factor(c.altitude).value
 		if windy {
 			p.blow(s.Wind, in.ground.heading[j])
 		}

@@ -57,6 +57,7 @@ func (k Curves) SummaryGround(distance, ascent, descent float64) (*Ground, error
 		upShare = ascent / height
 	}
 	g := k.empty(2*summaryHills, distance)
+	g.totals = true
 	hill := distance / summaryHills
 	for j, steepness := range summarySteepness() {
 		start := hill * float64(j)

@@ -181,20 +181,29 @@ func (a Altitude) from() float64 {
 	return a.From
 }
 
-// Factor returns what is left of capability at an altitude in metres, 1 if switched off.
+// Factor returns what is left of capability at an altitude in metres, 1 if switched off. It
+// is NaN at NaN and where a number is out of range.
 func (a Altitude) Factor(altitude float64) float64 {
-	factor, _ := a.factor(altitude)
-	return factor
+	if (&Surroundings{Altitude: a}).check() != nil {
+		return math.NaN()
+	}
+	return a.factor(altitude).value
 }
 
-// factor is Factor and its derivative by Loss.
-func (a Altitude) factor(altitude float64) (factor, byLoss float64) {
-	byLoss = -(1 - a.Acclimatised) * math.Max(0, altitude-a.from()) / 1000
-	factor = 1 + a.Loss*byLoss
-	if factor < leastAltitude {
-		return leastAltitude, 0
+// altitudeFactor is a factor on capability and its derivatives.
+type altitudeFactor struct{ value, byLoss, byFrom, byAcclimatised float64 }
+
+func (a Altitude) factor(altitude float64) altitudeFactor {
+	above := math.Max(0, altitude-a.from()) / 1000
+	f := altitudeFactor{byLoss: -(1 - a.Acclimatised) * above, byAcclimatised: a.Loss * above}
+	f.value = 1 + a.Loss*f.byLoss
+	if f.value < leastAltitude {
+		return altitudeFactor{value: leastAltitude}
 	}
-	return factor, byLoss
+	if above > 0 {
+		f.byFrom = a.Loss * (1 - a.Acclimatised) / 1000
+	}
+	return f
 }
 
 // bounds are the WBGT in °C between which nothing is lost.
@@ -210,19 +219,25 @@ func (h Heat) bounds() (low, top float64) {
 }
 
 // share is what Loss is multiplied by.
-func (h Heat) share() float64 {
-	share := 1 - h.Acclimatised
-	if h.Growth > 0 {
-		share *= math.Pow(math.Max(1, h.Expected.Hours()/fastHours), h.Growth)
+func (h Heat) share() float64 { return (1 - h.Acclimatised) * h.growth() }
+
+// growth is how much more is lost over the expected duration than by the fastest.
+func (h Heat) growth() float64 { return math.Pow(h.longer(), h.Growth) }
+
+// longer is how many times as long as the fastest the race is expected to take.
+func (h Heat) longer() float64 { return math.Max(1, h.Expected.Hours()/fastHours) }
+
+// Factor returns what is left of capability at a WBGT in °C, 1 if switched off. It is NaN
+// at NaN and where a number is out of range.
+func (h Heat) Factor(wbgt float64) float64 {
+	if (&Surroundings{Heat: h, Day: &Day{}}).check() != nil {
+		return math.NaN()
 	}
-	return share
+	return h.factor(h.share(), wbgt).value
 }
 
-// Factor returns what is left of capability at a WBGT in °C, 1 if switched off.
-func (h Heat) Factor(wbgt float64) float64 { return h.factor(h.share(), wbgt).value }
-
 // heatFactor is a factor on capability and its derivatives.
-type heatFactor struct{ value, byLoss, byColdLoss, byWBGT float64 }
+type heatFactor struct{ value, byLoss, byColdLoss, byWBGT, byAbove, byBelow float64 }
 
 // factor is Factor, share being given.
 func (h Heat) factor(share, wbgt float64) heatFactor {
@@ -233,10 +248,11 @@ func (h Heat) factor(share, wbgt float64) heatFactor {
 		return heatFactor{value: leastHeat}
 	}
 	if hot > 0 {
-		f.byWBGT -= h.Loss * share
+		f.byAbove = h.Loss * share
 	}
 	if cold > 0 {
-		f.byWBGT += h.ColdLoss
+		f.byBelow = -h.ColdLoss
 	}
+	f.byWBGT = -f.byAbove - f.byBelow
 	return f
 }

@@ -14,10 +14,13 @@ type Tally struct {
 	level            float64   // cost of a level metre of good road, J/(kg m)
 }
 
-// Tally returns the tally of an athlete.
+// Tally returns the tally of an athlete, all NaN for one out of range.
 func (g *Ground) Tally(a Athlete) *Tally {
 	n := len(g.cells) + 1
 	t := &Tally{end: make([]float64, n), work: make([]float64, n), along: make([]float64, n)}
+	if a.check() != nil {
+		a.HourPower, a.Economy = math.NaN(), math.NaN()
+	}
 	m := g.mover(a, Surroundings{})
 	for j := range g.cells {
 		c := &g.cells[j]

@@ -93,6 +93,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	}
 	m.plan.describeClimbs(g.Tally(a))
 	m.plan.warn()
+	m.plan.Warnings = append(m.plan.Warnings, in.Warnings()...)
 	m.plan.Warnings = append(append(m.plan.Warnings, r.Basis.Doubts...), c.Warnings()...)
 	return m.plan, nil
 }
