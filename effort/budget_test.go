@@ -15,6 +15,19 @@ func TestRiegel(t *testing.T) {
 	near(t, "1.06", RiegelEndurance(1.06), 0.0566, 0.00005)
 	near(t, "0.1", Riegel(0.1), 1.11, 0.005)
 	near(t, "1.11", RiegelEndurance(1.11), 0.0991, 0.00005)
+	// Blythe & Király 2016, PLoS ONE 11:e0157257 (from memory): individual exponents of
+	// about 1.10 to 1.15 are those of ordinary runners here, 0.05 the best and 0.15.
+	near(t, "1.10", RiegelEndurance(1.10), 0.0909, 0.00005)
+	near(t, "1.15", RiegelEndurance(1.15), 0.1304, 0.00005)
+	// Vickers & Vertosick 2016, BMC Sports Sci Med Rehabil 8:26 (from memory): 1.06 from
+	// the half marathon is too fast for recreational marathons; the usual 0.10 says 3.6 %
+	// more.
+	near(t, "usual over 1.06", math.Pow(2, Riegel(0.10)-1.06), 1.036, 0.0005)
+	for _, impossible := range []float64{Riegel(1), Riegel(-0.1), Riegel(math.NaN()), RiegelEndurance(0.9), RiegelEndurance(0)} {
+		if !math.IsNaN(impossible) {
+			t.Errorf("an impossible exponent gives %g", impossible)
+		}
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		k := rapid.Float64Range(0, 0.4).Draw(t, "k")
 		near(t, "and back", RiegelEndurance(Riegel(k)), k, 1e-15)

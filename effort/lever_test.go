@@ -25,7 +25,7 @@ func hot(t testing.TB, shift Shift, night float64) Surroundings {
 	return Surroundings{
 		Drag: 0.01, HeadWind: 0.5, Wind: Wind{Speed: 4, From: 250}, ThinAir: true,
 		Altitude: Altitude{Loss: AltitudeLoss, Acclimatised: 0.2},
-		Heat:     Heat{Loss: HeatLoss, ColdLoss: 0.001, Below: 14.5, Growth: 1, Expected: 11 * time.Hour, Acclimatised: 0.1},
+		Heat:     Heat{Loss: HeatLoss, ColdLoss: 0.001, Below: 14.5, Growth: 1, Expected: 11 * time.Hour},
 		Day:      day, Start: 4 * time.Hour, Stops: []Stop{{20_000, 10 * time.Minute}, {50_000, 15 * time.Minute}},
 	}
 }
@@ -34,6 +34,11 @@ func hot(t testing.TB, shift Shift, night float64) Surroundings {
 func pulled(t testing.TB, a Athlete, l Lever, by float64) (Athlete, Surroundings) {
 	t.Helper()
 	a = a.filled()
+	hot := func(t testing.TB, shift Shift, night float64) Surroundings {
+		s := hot(t, shift, night)
+		s.Heat.Acclimatised = 0.1
+		return s
+	}
 	s := hot(t, Shift{}, 0.95)
 	switch l {
 	case ByTemperature:

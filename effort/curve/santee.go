@@ -30,8 +30,9 @@ import (
 //
 // Source: Santee, Allison, Blanchard & Small 2001, Aviat Space Environ Med 72:562, from
 // memory, the range of gradients included: soldiers on a treadmill at 1.34 m/s, with and
-// without loads. At 1.34 m/s and −10 % without load it is 0.425 W/kg above
-// effort.WalkingPower, whose standard error is 0.42.
+// without loads. At 1.34 m/s and −10 % without load its published gross
+// power is 0.425 W/kg above that of effort.WalkingPower, whose standard error is 0.42, and
+// its net power 0.365.
 type PandolfSantee Pandolf
 
 const (

@@ -15,6 +15,7 @@ import (
 	"isoeffort.example/calibrate"
 	"isoeffort.example/course"
 	"isoeffort.example/course/coursefile"
+	"isoeffort.example/course/elevation"
 	"isoeffort.example/effort"
 	"isoeffort.example/effort/record"
 	"isoeffort.example/plan"
@@ -48,8 +49,16 @@ func (o *options) smoothing() float64 {
 	return o.smooth
 }
 
+// cleaning is what -clean asks of package coursefile.
+func (o *options) cleaning() *elevation.Options {
+	if !o.clean {
+		return nil
+	}
+	return &elevation.Options{}
+}
+
 func (o *options) readCourse() (*course.Course, error) {
-	co := coursefile.Options{Length: o.length, Smoothing: o.smoothing(), File: o.courseName()}
+	co := coursefile.Options{Length: o.length, Smoothing: o.smoothing(), File: o.courseName(), Clean: o.cleaning()}
 	if o.course != "" {
 		return coursefile.Open(o.course, co)
 	}
@@ -152,7 +161,7 @@ func (o *options) findGround(r *record.Result) (warnings []string, err error) {
 	if !filepath.IsAbs(name) {
 		name = filepath.Join(filepath.Dir(o.results), name)
 	}
-	c, err := coursefile.Open(name, coursefile.Options{Length: r.Distance, Smoothing: o.smoothing()})
+	c, err := coursefile.Open(name, coursefile.Options{Length: r.Distance, Smoothing: o.smoothing(), Clean: o.cleaning()})
 	if err != nil {
 		return nil, err
 	}

@@ -17,6 +17,7 @@ type options struct {
 	course  string
 	length  float64
 	smooth  float64
+	clean   bool
 	results string
 	runner  string
 	athlete athlete
@@ -33,6 +34,7 @@ func (o *options) flags() *flag.FlagSet {
 	fs.StringVar(&o.course, "course", "", "the course: a GPX `file`, or a CSV profile with the header distance_m,elevation_m (default: the invented course)")
 	fs.Float64Var(&o.length, "length", 0, "the measured length of the race, to which the course is scaled, in `metres` (default: as the file has it)")
 	fs.Float64Var(&o.smooth, "smooth", course.DefaultSmoothing, "window over which elevations are smoothed, in `metres`; 0 leaves the profile as given")
+	fs.BoolVar(&o.clean, "clean", false, "repair the elevations and smooth them by their own noise, instead of -smooth, and say what was changed")
 	fs.StringVar(&o.results, "results", "", "past results: a CSV `file` with the columns date, distance_m, ascent_m, descent_m (empty: as ascent) and time (H:MM:SS or seconds), and optional runner, race, course, gpx, role, note (default: the invented runner's)")
 	fs.StringVar(&o.runner, "runner", "", "`name` of the runner, where the results are of several")
 	fs.Var(&o.athlete, "athlete", "the runner's numbers instead of results: hour_power in W/kg, endurance, fade per hour-equivalent, fade_shape, braking, as `NAME=NUMBER,...`; those left out are 12, 0.1, 0.02, 1, 1")
@@ -62,6 +64,7 @@ func (o *options) flags() *flag.FlagSet {
 // modelFlags are those for how the plan is computed.
 func (o *options) modelFlags(fs *flag.FlagSet) {
 	fs.Float64Var(&o.race.Step, "step", plan.DefaultStep, "length of the cells that are computed, in `metres`, 1 to 10000")
+	fs.BoolVar(&o.race.Ease, "ease", false, "walk at the effort that pays best: fast walks a little easier than even, steep ones a little harder")
 	fs.Float64Var(&o.race.Surroundings.Drag, "air", 0, "`drag` coefficient of the air in J s²/(m³ kg), about 0.01; 0 is off")
 	fs.Func("min-bout", "shortest bout of running or walking, a `duration` such as 3m; 0 is off (default 3m)", func(s string) error {
 		d, err := time.ParseDuration(s)

@@ -52,6 +52,9 @@ func (t *page) title() {
 		heights = fmt.Sprintf("heights smoothed over %.0f m", relief.Smoothing)
 	}
 	u := t.units
+	if sd, _, ok := t.plan.Course.ReliefSD(); ok {
+		heights = fmt.Sprintf("heights cleaned; up give or take %.0f %s", 2*sd/u.height, u.short)
+	}
 	t.line("%.1f %s, %.0f %s up, %.0f %s down (%s)", t.plan.Course.Length()/u.distance, u.long,
 		relief.Ascent/u.height, u.short, relief.Descent/u.height, u.short, heights)
 	t.line("")
