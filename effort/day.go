@@ -24,12 +24,6 @@ type Hour struct {
 	Shade bool
 }
 
-// A Night is a runner's own factor on capability in the dark, for those who know theirs.
-type Night struct {
-	From, To time.Duration // times of day; each change takes half an hour around it. Equal: no night
-	Factor   float64       // on capability. 0 means 1: no loss
-}
-
 // A Day is the weather by the clock, and the night. It does not change and may be shared
 // between goroutines.
 type Day struct {
@@ -100,23 +94,6 @@ func (h Hour) check() error {
 	}
 	if w, _, _ := h.wbgt(); !finite(w) {
 		return fmt.Errorf("%w: no WBGT for %g °C at %g %%", ErrDay, h.Temperature, h.Humidity)
-	}
-	return nil
-}
-
-func (n Night) check() error {
-	if !(n.Factor == 0 || n.Factor >= 0.3 && n.Factor <= 1.5) {
-		return fmt.Errorf("%w: factor %g is not within 0.3 to 1.5", ErrDay, n.Factor)
-	}
-	if n.From == n.To && n.factor() != 1 {
-		return fmt.Errorf("%w: a factor of %g without the times of the night", ErrDay, n.Factor)
-	}
-	if n.From < 0 || n.To < 0 || n.From > 24*time.Hour || n.To > 24*time.Hour {
-		return fmt.Errorf("%w: %v to %v are not times of day", ErrDay, n.From, n.To)
-	}
-	dark := (n.To - n.From + 24*time.Hour) % (24 * time.Hour)
-	if n.From != n.To && (dark < 30*time.Minute || dark > 24*time.Hour-30*time.Minute) {
-		return fmt.Errorf("%w: a night from %v to %v leaves less than half an hour of dark or of light", ErrDay, n.From, n.To)
 	}
 	return nil
 }
@@ -236,73 +213,6 @@ func (d *Day) around(t float64) (a, b Hour, share float64) {
 	}
 	gap := dayLength - (a.Clock - b.Clock).Seconds()
 	return a, b, math.Min(1, math.Max(0, t-a.Clock.Seconds())/gap)
-}
-
-// factor is on capability in the dark.
-func (n Night) factor() float64 {
-	if n.Factor == 0 {
-		return 1
-	}
-	return n.Factor
-}
-
-// darkness is the share of the dark at a clock time in seconds, and its slope.
-func (n Night) darkness(t float64) (value, slope float64) {
-	if n.From == n.To {
-		return 0, 0
-	}
-	// since is how long ago in seconds an event was, from half an edge before it on.
-	since := func(event time.Duration) float64 {
-		s := t - event.Seconds() + nightEdge/2
-		return s - dayLength*math.Floor(s/dayLength)
-	}
-	from, to := since(n.From), since(n.To)
-	if from <= to { // the night fell last
-		return ramp(from)
-	}
-	value, slope = ramp(to)
-	return 1 - value, -slope
-}
-
-// ramp goes smoothly from 0 to 1 over an edge, s seconds on.
-func ramp(s float64) (value, slope float64) {
-	u := math.Min(1, s/nightEdge)
-	return u * u * (3 - 2*u), 6 * u * (1 - u) / nightEdge
-}
-
-// moment is a place in the tables: between node and the next, share of the step on.
-type moment struct {
-	node  int
-	share float64
-	held  bool // before the first node or beyond the last: nothing changes
-}
-
-// momentIn finds the place in a table of so many nodes, s seconds after its first.
-func momentIn(nodes int, s float64, repeats bool) moment {
-	if repeats && !(s >= 0 && s < dayLength) {
-		s -= dayLength * math.Floor(s/dayLength)
-	}
-	place, last := s/dayStep, nodes-1
-	switch {
-	case !(place > 0):
-		return moment{0, 0, true}
-	case place >= float64(last):
-		return moment{last, 0, true}
-	}
-	i := int(place)
-	return moment{i, place - float64(i), false}
-}
-
-// at is the value of a table at a moment, and its slope.
-func (m moment) at(table []node) (value, slope float64) {
-	if m.held {
-		return table[m.node].value, 0
-	}
-	a, b := table[m.node], table[m.node+1]
-	if a == b && a.slope == 0 {
-		return a.value, 0
-	}
-	return hermite(a, b, m.share, dayStep)
 }
 
 // weather is the moment in the columns at a clock time in seconds.
