@@ -41,10 +41,26 @@ func (in *Integrator) backward(x, moving, spent float64) adjoint {
 			before = in.out.End[j-1]
 		}
 		in.meetAgain(j)
-		b.cell(j, before)
+		in.keep(j)
+		b.under(j, before)
 	}
 	in.mover.air = still
+	in.free()
 	return b
+}
+
+// under goes back over cell j under its ceiling, where it has one: its intensity is then
+// fixed, whatever that of the rest.
+func (b *adjoint) under(j int, before State) {
+	intensity, _, held := b.in.ceiling(j, b.intensity, 0)
+	if !held {
+		b.cell(j, before)
+		return
+	}
+	whole := *b
+	b.x, b.intensity = math.Log(intensity), intensity
+	b.cell(j, before)
+	b.x, b.intensity, b.byIntensity = whole.x, whole.intensity, whole.byIntensity
 }
 
 // cell goes back over cell j. Of what it did:
@@ -104,6 +120,7 @@ func (b *adjoint) topSpeed(s *backStride, value float64) {
 	c := &b.in.ground.cells[s.cell]
 	climb := math.Max(0, c.gradient)
 	switch {
+	case m.limit > 0 && s.speed >= m.limit*(1-1e-9): // which is no lever
 	case m.descends(c) && (b.in.out.Gait[s.cell] == Run || m.fastestDescent < m.fastestWalk):
 		b.by[ByFastestDescent] += value / a.FastestDescent
 	case b.in.out.Gait[s.cell] == Walk:

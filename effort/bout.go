@@ -107,6 +107,7 @@ func (in *Integrator) joinBouts(least, change float64) {
 	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
 		c, p := &in.ground.cells[j], in.offer[j]
 		in.meetAgain(j)
+		in.keep(j)
 		length := c.length
 		if j == out.First {
 			length *= in.ground.remaining(j, out.From.Distance)
@@ -115,6 +116,9 @@ func (in *Integrator) joinBouts(least, change float64) {
 		price = [2]float64{length * m.price(run, p), length * m.price(walk, p)}
 		time = [2]float64{length / run.Speed, length / walk.Speed}
 		switch {
+		case m.mustWalk: // a walk that is asked for is a bout, however short
+			price[Run] += notRun * time[Run]
+			time[Walk] = math.Max(time[Walk], least*in.holds[j].share)
 		case run.Speed < jog*m.slowestRun:
 			price[Run] += notRun * time[Run]
 		case run.Speed < m.slowestRun:
@@ -123,4 +127,5 @@ func (in *Integrator) joinBouts(least, change float64) {
 		return price, time
 	})
 	m.air = still
+	in.free()
 }

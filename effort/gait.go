@@ -46,6 +46,8 @@ type mover struct {
 	fastestWalk, slowestRun float64
 	walkFall                float64
 	fastestDescent          float64 // 0: none
+	limit                   float64 // greatest speed on the cell at hand, 0: none
+	mustWalk                bool    // on the cell at hand
 	habit                   Habit
 	ease                    bool // walks by Pace.Ease
 	air
@@ -105,8 +107,8 @@ func (m *mover) runCost(c *cell) float64 {
 func (m *mover) run(c *cell, p float64) Stride {
 	w := m.runWay(c)
 	s := m.freeRun(&w, p)
-	if m.descends(c) && s.Speed > m.fastestDescent {
-		s = m.held(&w, m.fastestDescent)
+	if top := m.topRun(c); top > 0 && s.Speed > top {
+		s = m.held(&w, top)
 	}
 	return s
 }
@@ -170,6 +172,14 @@ const descentFrom = -0.02
 // descends reports whether the fastest descent holds on a cell.
 func (m *mover) descends(c *cell) bool { return m.fastestDescent > 0 && c.gradient < descentFrom }
 
+// topRun is the fastest run that is allowed on a cell, 0 for any.
+func (m *mover) topRun(c *cell) float64 {
+	if m.descends(c) {
+		return least(m.fastestDescent, m.limit)
+	}
+	return m.limit
+}
+
 // held is a way at a speed that is its greatest.
 func (m *mover) held(w *way, v float64) Stride {
 	power, _ := m.powerAt(w, v)
@@ -190,10 +200,7 @@ func (m *mover) topWalk(c *cell) float64 {
 	if m.walkFall > 0 && c.gradient > 0 {
 		top /= 1 + m.walkFall*c.gradient
 	}
-	if m.descends(c) {
-		top = math.Min(top, m.fastestDescent)
-	}
-	return top
+	return least(top, m.topRun(c))
 }
 
 // walk is walking at the power p or at the fastest walk, whichever is slower.
@@ -271,7 +278,7 @@ func (m *mover) evenWalk(c *cell, p, guess float64) Stride {
 // local form of the optimum.] Running slower than the slowest run is walking. guess is a
 // walking speed to start from, 0 for want of one.
 func (m *mover) choose(c *cell, p, guess float64) (Gait, Stride) {
-	if m.habit == WalkOnly {
+	if m.habit == WalkOnly || m.mustWalk {
 		return Walk, m.walkFrom(c, p, guess)
 	}
 	run := m.run(c, p)

@@ -27,6 +27,7 @@ type Integrator struct {
 	surroundings Surroundings
 	heatShare    float64 // what the heat's loss is multiplied by
 	places       []place // of each cell; none where the surroundings are alike everywhere
+	holds        []hold  // of each cell; none where nothing is limited
 }
 
 // NewIntegrator returns an integrator. The error wraps ErrAthlete or ErrSurroundings.
@@ -46,6 +47,7 @@ func (in *Integrator) Reset(g *Ground, a Athlete, s Surroundings) error {
 	}
 	in.ground, in.athlete, in.mover = g, a.filled(), g.mover(a, s)
 	in.meet(s)
+	in.holdBack(&s)
 	in.tilt.valid = false
 	in.setClock()
 	n := len(g.cells)
@@ -102,6 +104,7 @@ func (in *Integrator) Traverse(from State, p Pace) *Traverse {
 		s.step(j)
 	}
 	in.mover.air = still
+	in.free()
 	out.timeSlope, out.spentSlope = s.timeSlope, s.spentSlope
 	return out
 }
@@ -126,16 +129,19 @@ func (s *sweep) step(j int) {
 		length *= in.ground.remaining(j, s.state.Distance)
 	}
 	tilt, tiltSpend := in.tilt.at(j)
-	p := in.offerAt(j, s.state, length, s.pace.Intensity*tilt)
+	in.keep(j)
+	intensity, spend, held := in.ceiling(j, s.pace.Intensity*tilt, s.fullSpend*tiltSpend)
+	p := in.offerAt(j, s.state, length, intensity)
 	gait, stride := in.stride(j, c, p, s.pace.Gaits)
 
 	dt := length / stride.Speed
-	spend := s.fullSpend * tiltSpend
-	s.timeSlope -= dt * stride.Elasticity
+	if !held {
+		s.timeSlope -= dt * stride.Elasticity
+	}
 	if stride.Power != p {
 		spend *= math.Pow(stride.Power/p, m.order)
 	}
-	if stride.Elasticity != 0 || stride.Power == p { // at a greatest speed nothing changes
+	if !held && (stride.Elasticity != 0 || stride.Power == p) { // at a greatest speed nothing changes
 		s.spentSlope += spend * dt * (m.order - stride.Elasticity) / 3600
 	}
 	work := stride.Power * dt * s.unit
@@ -144,7 +150,7 @@ func (s *sweep) step(j int) {
 	s.state.Work += work
 	s.state.Spent += spend * dt / 3600
 	if in.athlete.Eagerness != 0 {
-		work *= math.Pow(s.pace.Intensity*tilt*stride.Power/p, in.athlete.Eagerness)
+		work *= math.Pow(intensity*stride.Power/p, in.athlete.Eagerness)
 	}
 	s.state.Worn += work
 	in.out.End[j], in.out.Gait[j], in.out.Power[j], in.offer[j] = s.state, gait, stride.Power, p

@@ -92,11 +92,20 @@ func TestLevers(t *testing.T) {
 		{HourPower: 11, Endurance: 0.1, Fade: 0.02, FadeShape: 1.2, Braking: 1, WalkFall: 0.5, FastestDescent: 2.5, Load: 5, Eagerness: 2},
 		{HourPower: 8, Endurance: 0.12, Fade: 0.04, FadeShape: 0.6, Braking: 2, FastestWalk: 1.6, WalkFall: 1, FastestDescent: 1.9, Load: 2, Mass: 60, Eagerness: 0.5},
 		{HourPower: 17, Endurance: 0.07, Fade: 0.01, FadeShape: 1, Braking: 0.5, Economy: 0.95, WalkFall: 0.3, FastestDescent: 4, Load: 1, Eagerness: 1},
+		{HourPower: 11, Endurance: 0.1, Fade: 0.02, FadeShape: 1.2, Braking: 1, WalkFall: 0.5, FastestDescent: 2.5, Load: 5, Eagerness: 2},
 	} {
 		g := ground(t, profile(t, 80_000, 10, func(x float64) float64 { return 1200 + waves(x) }), 2000)
 		for j := range g.cells {
 			sin, cos := math.Sincos(float64(j) / 7)
 			g.heading = append(g.heading, [2]float64{0.98 * sin, 0.98 * cos})
+		}
+		limits := []Limit{{From: 30_000, To: 38_000, Intensity: 0.7}, {From: 50_000, To: 56_000, Walk: true}, {From: 60_000, To: 64_000, Speed: 1.9}}
+		pulled := func(t testing.TB, a Athlete, l Lever, by float64) (Athlete, Surroundings) {
+			a, s := pulled(t, a, l, by)
+			if i == 3 {
+				s.Crowd, s.Limits = Crowd{Speed: 1.7, Over: 9000}, limits
+			}
+			return a, s
 		}
 		a, s := pulled(t, a, ByHourPower, 0)
 		in := integrator(t, g, a, s)

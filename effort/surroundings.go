@@ -42,6 +42,11 @@ type Surroundings struct {
 	// Stops are halts, in order of distance, after which the clock is later than the time
 	// spent moving says. They only matter beside a Day, and are not part of moving time.
 	Stops []Stop
+
+	// Crowd is what a full start leaves of the road, and Limits hold the runner back on
+	// stretches of the course. Neither has levers.
+	Crowd  Crowd
+	Limits []Limit
 }
 
 // Wind is a steady wind at the runner's height, which is one half to two thirds of that
@@ -160,6 +165,14 @@ func (s *Surroundings) checkMore() error {
 			return fmt.Errorf("effort: %w: stop of %v at %g m: stops go forward and take time", ErrSurroundings, p.Time, p.Distance)
 		}
 		before = p.Distance
+	}
+	if err := s.Crowd.check(); err != nil {
+		return err
+	}
+	for _, l := range s.Limits {
+		if err := l.check(); err != nil {
+			return err
+		}
 	}
 	if low, top := s.Heat.bounds(); low > top && s.Heat.ColdLoss > 0 {
 		return fmt.Errorf("effort: %w: cold's bound %g °C is above heat's %g °C", ErrSurroundings, low, top)
