@@ -101,31 +101,15 @@ func (b *joiner) resize(n int) {
 // at a price in seconds, under the pace and capability of the traverse that the
 // integrator holds.
 func (in *Integrator) joinBouts(least, change float64) {
-	m, out := &in.mover, &in.out
 	in.joiner.change = change
-	still := m.air
-	in.joiner.join(in.gaits, out.First, least, func(j int) (price, time [2]float64) {
-		c, p := &in.ground.cells[j], in.offer[j]
-		in.meetAgain(j)
-		in.keep(j)
-		length := c.length
-		if j == out.First {
-			length *= in.ground.remaining(j, out.From.Distance)
-		}
-		run, walk := m.run(c, p), m.walk(c, p)
-		price = [2]float64{length * m.price(run, p), length * m.price(walk, p)}
-		time = [2]float64{length / run.Speed, length / walk.Speed}
-		switch {
-		case m.mustWalk: // a walk that is asked for is a bout, however short
-			price[Run] += notRun * time[Run]
-			time[Walk] = math.Max(time[Walk], least*in.holds[j].share)
-		case run.Speed < jog*m.slowestRun:
-			price[Run] += notRun * time[Run]
-		case run.Speed < m.slowestRun:
-			price[Run] += slowRun * time[Run]
-		}
-		return price, time
+	in.eachWay(func(each func(j int) Choice) {
+		in.joiner.join(in.gaits, in.out.First, least, func(j int) (price, time [2]float64) {
+			c := each(j)
+			if in.mover.mustWalk { // a walk that is asked for is a bout, however short
+				c.Price[Run] += notRun * c.Time[Run]
+				c.Time[Walk] = math.Max(c.Time[Walk], least*in.holds[j].share)
+			}
+			return c.Price, c.Time
+		})
 	})
-	m.air = still
-	in.free()
 }

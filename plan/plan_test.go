@@ -17,7 +17,7 @@ import (
 func TestGoalIsMet(t *testing.T) {
 	t.Parallel()
 	c := profile(t, 85_000, rolling)
-	stops := []plan.Stop{{20_000, 3 * time.Minute}, {50_000, 7 * time.Minute}}
+	stops := []plan.Stop{{Distance: 20_000, Duration: 3 * time.Minute}, {Distance: 50_000, Duration: 7 * time.Minute}}
 	for _, goal := range []time.Duration{7 * time.Hour, 10*time.Hour + 30*time.Minute, 15 * time.Hour, 40 * time.Hour} {
 		for _, net := range []bool{false, true} {
 			r := plan.Race{Goal: goal, Net: net, StartDelay: 8 * time.Minute, Stops: stops}
@@ -38,7 +38,7 @@ func TestSplitsAddUp(t *testing.T) {
 	t.Parallel()
 	c := profile(t, 85_123, rolling, course.Landmark{Name: "A", Distance: 30_000}, course.Landmark{Name: "B", Distance: 50_000})
 	p := even(t, c, effort.Usual(12), plan.Race{
-		StartDelay: 5 * time.Minute, Stops: []plan.Stop{{30_000, 4 * time.Minute}, {30_001, time.Minute}},
+		StartDelay: 5 * time.Minute, Stops: []plan.Stop{{Distance: 30_000, Duration: 4 * time.Minute}, {Distance: 30_001, Duration: time.Minute}},
 		Start: time.Date(2026, 6, 14, 5, 30, 0, 0, time.UTC),
 	})
 	for _, every := range []plan.Spacing{plan.AtLandmarks, plan.EveryKilometre, plan.EveryMile, 5000, 333, 100_000} {
@@ -176,9 +176,9 @@ func TestRefusals(t *testing.T) {
 		{"negative delay", plan.Race{StartDelay: -1}, plan.ErrOption},
 		{"hold back", plan.Race{HoldBack: math.NaN()}, plan.ErrOption},
 		{"bout", plan.Race{ShortestBout: -2}, plan.ErrOption},
-		{"stop off the course", plan.Race{Stops: []plan.Stop{{10_001, time.Minute}}}, plan.ErrStop},
-		{"stop at NaN", plan.Race{Stops: []plan.Stop{{math.NaN(), time.Minute}}}, plan.ErrStop},
-		{"stop of no time", plan.Race{Stops: []plan.Stop{{5000, 0}}}, plan.ErrStop},
+		{"stop off the course", plan.Race{Stops: []plan.Stop{{Distance: 10_001, Duration: time.Minute}}}, plan.ErrStop},
+		{"stop at NaN", plan.Race{Stops: []plan.Stop{{Distance: math.NaN(), Duration: time.Minute}}}, plan.ErrStop},
+		{"stop of no time", plan.Race{Stops: []plan.Stop{{Distance: 5000, Duration: 0}}}, plan.ErrStop},
 		{"step", plan.Race{Step: math.Inf(1)}, effort.ErrStep},
 		{"wind", plan.Race{Surroundings: effort.Surroundings{HeadWind: math.NaN()}}, effort.ErrSurroundings},
 	} {

@@ -1,13 +1,10 @@
 package plan
 
 import (
-	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 	"time"
 
-	"isoeffort.example/course"
 	"isoeffort.example/effort"
 )
 
@@ -19,14 +16,40 @@ type Race struct {
 	Goal time.Duration
 	Net  bool
 
+	// Share, above 0, plans for this share of the effort budget instead of a time: 0.5 is
+	// an easy day, 1 the fastest.
+	Share float64
+
+	// Standards, if any, plans for a place on a list of standard times: for the fastest of
+	// them that the budget allows.
+	Standards []Standard
+
+	// MakeCutoffs plans for the least effort that is InHand early at every cutoff.
+	MakeCutoffs bool
+	InHand      time.Duration
+
 	// Start is when the gun goes. The zero time leaves clock times out.
 	Start time.Time
 
 	// StartDelay is the time from the gun to the start line.
 	StartDelay time.Duration
 
+	// Wave is how long after the first gun of the race the runner's own goes. All times of
+	// a plan count from the runner's own gun; cutoffs mostly from the first.
+	Wave time.Duration
+
+	// Cutoffs are the race's, in any order.
+	Cutoffs []Cutoff
+
 	// Stops are planned halts, in any order.
 	Stops []Stop
+
+	// Stations adds a halt at every aid station of the course that has none in Stops.
+	Stations Stations
+
+	// Walks are planned walks, and WalkClimbs the names of climbs to be walked whole.
+	Walks      Walks
+	WalkClimbs []string
 
 	// HoldBack is the share of relative intensity held back at the start and returned
 	// by the end, evenly over the work: 0.02 starts 2 % below the mean and ends 2 %
@@ -41,7 +64,8 @@ type Race struct {
 	// long as that costs no more than 2 % of the time.
 	ShortestBout time.Duration
 
-	// Surroundings are the air, altitude, weather and night. Where they have a Day, the
+	// Surroundings are the air, altitude, weather and night, the crowd at the start, and
+	// limits on stretches of the course. Where they have a Day, the
 	// race fills in their Start from its own, if it has one, with the delay, and their
 	// Stops; and Heat.Expected, if Heat.Growth asks for it, from the goal or else from
 	// the closed form for running all the way.
@@ -71,65 +95,18 @@ const (
 	holdBackBeyond = 4 * time.Hour // of moving time
 )
 
-// A Stop is a planned halt.
-type Stop struct {
-	Distance float64 // m from the start, before the finish
-	Duration time.Duration
-}
-
 // The causes for which a race cannot be planned.
 var (
 	ErrGoal   = errors.New("goal out of range")
 	ErrOption = errors.New("option out of range")
 	ErrStop   = errors.New("stop off the course or of no duration")
+	ErrCutoff = errors.New("cutoff off the course or out of order")
+	ErrName   = errors.New("no such place, or several")
+	ErrStart  = errors.New("no such clock time")
 )
 
 // longest is the longest race that is planned.
 const longest = 1000 * time.Hour
-
-// check returns an error that wraps one of the sentinels if the race makes no sense on
-// the course.
-func (r Race) check(c *course.Course) error {
-	if r.Goal < 0 || r.Goal > longest {
-		return fmt.Errorf("plan: %w: %v is not within 0 to %v", ErrGoal, r.Goal, longest)
-	}
-	if r.StartDelay < 0 || r.StartDelay > 24*time.Hour {
-		return fmt.Errorf("plan: %w: start delay %v is not within 0 to 24 h", ErrOption, r.StartDelay)
-	}
-	if r.HoldBack != Off && !(r.HoldBack >= 0 && r.HoldBack <= 0.2) {
-		return fmt.Errorf("plan: %w: hold back %g is not within 0 to 0.2", ErrOption, r.HoldBack)
-	}
-	if r.ShortestBout != Off && (r.ShortestBout < 0 || r.ShortestBout > time.Hour) {
-		return fmt.Errorf("plan: %w: shortest bout %v is not within 0 to 1 h", ErrOption, r.ShortestBout)
-	}
-	for _, s := range r.Stops {
-		if !(s.Distance >= 0 && s.Distance < c.Length()) || s.Duration <= 0 || s.Duration > longest {
-			return fmt.Errorf("plan: %w: %v at %.2f km", ErrStop, s.Duration, s.Distance/1000)
-		}
-	}
-	if r.Goal > 0 && r.goalMoving() <= 0 {
-		return fmt.Errorf("plan: %w: %v leaves no time to move after %v of delay and stops", ErrGoal, r.Goal, r.Goal-r.goalMoving())
-	}
-	return nil
-}
-
-// standing is the time of the race not spent moving, from where the goal counts.
-func (r Race) standing() time.Duration {
-	sum := time.Duration(0)
-	for _, s := range r.Stops {
-		sum += s.Duration
-	}
-	return sum
-}
-
-// goalMoving is what the goal leaves for moving.
-func (r Race) goalMoving() time.Duration {
-	left := r.Goal - r.standing()
-	if !r.Net {
-		left -= r.StartDelay
-	}
-	return left
-}
 
 // bout is the shortest bout in seconds, 0 for none.
 func (r Race) bout() float64 {
@@ -154,8 +131,9 @@ func (r Race) tilt(moving float64) float64 {
 }
 
 // surroundings are the race's with what it knows of the clock filled in.
-func (r Race) surroundings(g *effort.Ground, a effort.Athlete) effort.Surroundings {
+func (r Race) surroundings(stops []Stop, g *effort.Ground, a effort.Athlete) effort.Surroundings {
 	s := r.Surroundings
+	s.Limits = slices.Clone(s.Limits)
 	if s.Day == nil {
 		return s
 	}
@@ -163,10 +141,9 @@ func (r Race) surroundings(g *effort.Ground, a effort.Athlete) effort.Surroundin
 		s.Start = sinceMidnight(r.Start) + r.StartDelay
 	}
 	s.Stops = nil
-	for _, stop := range r.Stops {
+	for _, stop := range stops {
 		s.Stops = append(s.Stops, effort.Stop{Distance: stop.Distance, Time: stop.Duration})
 	}
-	slices.SortStableFunc(s.Stops, func(a, b effort.Stop) int { return cmp.Compare(a.Distance, b.Distance) })
 	if s.Heat.Growth > 0 && s.Heat.Expected == 0 {
 		if s.Heat.Expected = r.Goal; r.Goal == 0 && a.Check() == nil {
 			s.Heat.Expected = min(a.UniformTime(g.RunningWork(a)), longest)

@@ -90,14 +90,3 @@ func (p *Plan) split(from, to float64) Split {
 	}
 	return s
 }
-
-// stopped is the planned stops before the arrival at a place.
-func (p *Plan) stopped(distance float64) time.Duration {
-	sum := time.Duration(0)
-	for _, s := range p.Race.Stops {
-		if s.Distance < distance {
-			sum += s.Duration
-		}
-	}
-	return sum
-}

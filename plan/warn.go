@@ -22,18 +22,48 @@ func (p *Plan) warn() {
 	if p.Budget > beyondBudget {
 		say("The goal is beyond this runner: it needs %s the effort budget of a race, %.0f %% more effort than can be held. The fastest sensible gun time is %s.",
 			times(p.Budget), 100*(p.Intensity/p.Best.Intensity-1), clock(p.Best.Gun))
+		if p.Needs.HourPower > 0 {
+			say("A runner who can make it has about %.0f %% more hour power.", 100*(p.Needs.HourPower/p.Athlete.HourPower-1))
+		}
 	}
+	p.warnOfCutoffs(say)
 	b := p.Race.Basis
 	if planned := max(p.Moving, p.Best.Moving); b.Results > 0 && planned > beyondLongest*b.Longest {
 		say("This race is %.1f times as long as the longest result it rests on (%s): take every time as rough. 90 %% interval of the best time: %s to %s.",
 			float64(planned)/float64(b.Longest), clock(b.Longest), clock(p.Best.Low), clock(p.Best.High))
 	}
-	if p.Race.Goal > 0 && p.Budget < farBelow {
+	if p.aimed() && p.Budget < farBelow {
 		say("The goal is far below this runner, who could finish in %s.", clock(p.Best.Gun))
 	}
 	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > calm {
 		say("The plan changes between running and walking %.1f times an hour: a longer shortest bout would make it calmer, and slower.", rate)
 	}
+}
+
+// aimed reports whether the plan is for less than the best.
+func (p *Plan) aimed() bool {
+	return p.timed() || p.Race.MakeCutoffs
+}
+
+// warnOfCutoffs names every cutoff that the plan misses, and the first that is at risk.
+func (p *Plan) warnOfCutoffs(say func(string, ...any)) {
+	for _, m := range p.Cutoffs {
+		if m.InHand < 0 {
+			say("This plan misses the cutoff %s by %s. Do not chase it at any price: the race's officials and medical team decide who goes on.", m.place(), clock(-m.InHand))
+		}
+	}
+	if m := p.FirstAtRisk(); m != nil && m.InHand >= 0 {
+		say("The first cutoff at risk is that %s, with %s in hand.", m.place(), clock(m.InHand))
+	}
+}
+
+// place is the cutoff's in words.
+func (c Cutoff) place() string {
+	at := fmt.Sprintf("at %.1f km", c.Distance/1000)
+	if c.Name != "" {
+		at = "at " + c.Name + ", " + fmt.Sprintf("%.1f km", c.Distance/1000)
+	}
+	return at
 }
 
 // times is a multiple in words that stay short.

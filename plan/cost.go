@@ -1,0 +1,93 @@
+package plan
+
+import (
+	"fmt"
+
+	"isoeffort.example/effort"
+)
+
+// leastBudget is the share of the budget below which a plan is a stroll and its costs
+// are not worth a figure.
+const leastBudget = 1e-6
+
+// costs finds what holding back, planned walks and the start cost: each against a plan
+// of the same budget without it.
+func (m *maker) costs() error {
+	p := m.plan
+	if p.Budget < leastBudget {
+		p.HoldBack = HoldBack{}
+		return nil
+	}
+	tilt, moving := -p.HoldBack.Share, p.trace.Finish().Moving
+	if tilt != 0 {
+		copy(m.in.Gaits(), p.trace.Gait)
+		flat, err := m.held(aim{budget: p.Budget}, 0)
+		if err != nil {
+			return fmt.Errorf("plan: without holding back: %w", err)
+		}
+		p.HoldBack.Cost = millis(moving - flat.Finish().Moving)
+	}
+	if err := m.walkCost(moving, tilt); err != nil {
+		return err
+	}
+	return m.startCost(moving, tilt)
+}
+
+// without solves in other surroundings at the plan's budget or for a moving time.
+func (m *maker) without(s effort.Surroundings, a aim, tilt float64) (effort.Solution, error) {
+	in, err := effort.NewIntegrator(m.ground, m.plan.Athlete, s)
+	if err != nil {
+		return effort.Solution{}, err
+	}
+	return in.Solve(effort.State{}, m.demand(a, tilt))
+}
+
+func (m *maker) walkCost(moving, tilt float64) error {
+	if len(m.walks) == 0 {
+		return nil
+	}
+	s := m.surroundings
+	s.Limits = s.Limits[:len(s.Limits)-len(m.walks)]
+	free, err := m.without(s, aim{budget: m.plan.Budget}, tilt)
+	if err != nil {
+		return fmt.Errorf("plan: without planned walks: %w", err)
+	}
+	m.plan.WalkCost = millis(moving - free.Finish().Moving)
+	return nil
+}
+
+// startCost finds what delay and crowd take, and the plan of a free road beside it: for
+// the same gun time where that is the goal, or else on the same budget.
+func (m *maker) startCost(moving, tilt float64) error {
+	p := m.plan
+	s := m.surroundings
+	s.Crowd = effort.Crowd{}
+	s.Start -= p.Race.StartDelay
+	p.Start.Delay = p.Race.StartDelay
+	if p.surroundings.Crowd.Speed != 0 {
+		free, err := m.without(s, aim{budget: p.Budget}, tilt)
+		if err != nil {
+			return fmt.Errorf("plan: without a crowd: %w", err)
+		}
+		p.Start.Crowd = millis(moving - free.Finish().Moving)
+		p.free = free.Clone()
+	}
+	if p.Race.Net || !p.timed() {
+		if p.free == nil && p.Race.StartDelay > 0 {
+			p.free = p.trace
+		}
+		return nil
+	}
+	if p.Race.StartDelay == 0 && p.free == nil {
+		return nil
+	}
+	free, err := m.without(s, aim{moving: moving + p.Race.StartDelay.Seconds()}, tilt)
+	if err != nil {
+		return fmt.Errorf("plan: with a free road: %w", err)
+	}
+	p.free = free.Clone()
+	return nil
+}
+
+// timed reports whether the plan is for a gun time.
+func (p *Plan) timed() bool { return p.Race.Goal > 0 || len(p.Race.Standards) > 0 }
