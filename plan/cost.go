@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"isoeffort.example/effort"
 )
@@ -34,12 +35,24 @@ func (m *maker) costs() error {
 }
 
 // without solves in other surroundings at the plan's budget or for a moving time.
-func (m *maker) without(s effort.Surroundings, a aim, tilt float64) (effort.Solution, error) {
+func (m *maker) without(s effort.Surroundings, d effort.Demand) (effort.Solution, error) {
 	in, err := effort.NewIntegrator(m.ground, m.plan.Athlete, s)
 	if err != nil {
 		return effort.Solution{}, err
 	}
-	return in.Solve(effort.State{}, m.demand(a, tilt))
+	return in.Solve(effort.State{}, d)
+}
+
+// withoutWalks are the plan's gaits without its planned walks.
+func (m *maker) withoutWalks() []effort.Gait {
+	gaits, start := slices.Clone(m.plan.trace.Gait), 0.0
+	for j, end := range m.plan.trace.End {
+		if m.planned((start + end.Distance) / 2) {
+			gaits[j] = m.own[j]
+		}
+		start = end.Distance
+	}
+	return gaits
 }
 
 func (m *maker) walkCost(moving, tilt float64) error {
@@ -48,7 +61,9 @@ func (m *maker) walkCost(moving, tilt float64) error {
 	}
 	s := m.surroundings
 	s.Limits = s.Limits[:len(s.Limits)-len(m.walks)]
-	free, err := m.without(s, aim{budget: m.plan.Budget}, tilt)
+	d := m.demand(aim{budget: m.plan.Budget}, tilt)
+	d.Gaits = m.withoutWalks()
+	free, err := m.without(s, d)
 	if err != nil {
 		return fmt.Errorf("plan: without planned walks: %w", err)
 	}
@@ -65,7 +80,7 @@ func (m *maker) startCost(moving, tilt float64) error {
 	s.Start -= p.Race.StartDelay
 	p.Start.Delay = p.Race.StartDelay
 	if p.surroundings.Crowd.Speed != 0 {
-		free, err := m.without(s, aim{budget: p.Budget}, tilt)
+		free, err := m.without(s, m.demand(aim{budget: p.Budget}, tilt))
 		if err != nil {
 			return fmt.Errorf("plan: without a crowd: %w", err)
 		}
@@ -81,7 +96,7 @@ func (m *maker) startCost(moving, tilt float64) error {
 	if p.Race.StartDelay == 0 && p.free == nil {
 		return nil
 	}
-	free, err := m.without(s, aim{moving: moving + p.Race.StartDelay.Seconds()}, tilt)
+	free, err := m.without(s, m.demand(aim{moving: moving + p.Race.StartDelay.Seconds()}, tilt))
 	if err != nil {
 		return fmt.Errorf("plan: with a free road: %w", err)
 	}

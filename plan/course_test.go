@@ -2,7 +2,8 @@ package plan_test
 
 import (
 	"math"
-	"testing"
+
+	"pgregory.net/rapid"
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
@@ -10,7 +11,7 @@ import (
 )
 
 // profile makes a course of a height function, a point every 10 m.
-func profile(t testing.TB, length float64, height func(x float64) float64, marks ...course.Landmark) *course.Course {
+func profile(t rapid.TB, length float64, height func(x float64) float64, marks ...course.Landmark) *course.Course {
 	t.Helper()
 	n := int(math.Round(length / 10))
 	x, z := make([]float64, n+1), make([]float64, n+1)
@@ -32,7 +33,7 @@ func rolling(x float64) float64 {
 	return 200 + 30*math.Sin(2*math.Pi*x/2600) + 60*math.Sin(2*math.Pi*x/9000+1) + 12*math.Sin(2*math.Pi*x/1100)
 }
 
-func even(t testing.TB, c *course.Course, a effort.Athlete, r plan.Race) *plan.Plan {
+func even(t rapid.TB, c *course.Course, a effort.Athlete, r plan.Race) *plan.Plan {
 	t.Helper()
 	p, err := plan.Even(c, a, r)
 	if err != nil {

@@ -88,7 +88,7 @@ func (m *maker) forTime(finish time.Duration) (aim, error) {
 const (
 	// cutoffRounds is how often a finish time is looked for at which the tightest cutoff
 	// has just the time in hand, and cutoffMet how near in seconds is enough.
-	cutoffRounds = 12
+	cutoffRounds = 30
 	cutoffMet    = 0.5
 )
 
@@ -97,7 +97,7 @@ const (
 // to the tightest cutoff in proportion is nearly the answer, and a few rounds find it.
 func (m *maker) forCutoffs() (aim, error) {
 	p := m.plan
-	moving, safe := p.Best.Moving.Seconds(), 0.0
+	moving, safe, late := p.Best.Moving.Seconds(), 0.0, math.Inf(1)
 	for range cutoffRounds {
 		s, err := m.meet(aim{moving: moving}, p.Race.tilt(moving))
 		if err != nil {
@@ -113,13 +113,16 @@ func (m *maker) forCutoffs() (aim, error) {
 		}
 		if spare >= 0 {
 			safe = math.Max(safe, moving)
+		} else {
+			late = math.Min(late, moving)
 		}
 		if spare >= 0 && spare <= cutoffMet || share*moving > longest.Seconds() {
 			break
 		}
-		moving *= share
-		if spare < cutoffMet { // from above it would come ever nearer and never be there
-			moving -= cutoffMet / 4
+		// Half of what is allowed to be left is aimed for; where a change of gait has moved
+		// the answer out of the bracket it is halved instead.
+		if moving = moving*share - cutoffMet/2; moving <= safe || moving >= late {
+			moving = (safe + late) / 2
 		}
 	}
 	if safe == 0 {

@@ -43,7 +43,9 @@ type Plan struct {
 
 	// Walks are the planned walks, and WalkCost what they cost in moving time at equal
 	// budget, beside the walks that even effort has of itself. The model sees little benefit
-	// in a planned walk: eating, muscles and morale are outside of it.
+	// in a planned walk: eating, muscles and morale are outside of it. On ground where
+	// running and walking are as good the cost may come out a few seconds below 0, by the
+	// fade that the gait rule does not look at.
 	Walks    []PlannedWalk
 	WalkCost time.Duration
 

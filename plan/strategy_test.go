@@ -1,41 +1,241 @@
 package plan_test
 
 import (
-	"fmt"
+	"math"
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
+	"isoeffort.example/course"
 	"isoeffort.example/effort"
 	"isoeffort.example/plan"
 )
 
-func TestTmp(t *testing.T) {
-	c := profile(t, 85_000, rolling)
-	for _, r := range []plan.Race{
-		{},
-		{Walks: plan.Walks{Every: 30 * time.Minute}},
-		{Walks: plan.Walks{Every: 30 * time.Minute, Length: 2 * time.Minute, Fixed: true}},
-		{Goal: 10 * time.Hour, StartDelay: 8 * time.Minute, Surroundings: effort.Surroundings{Crowd: effort.Crowd{Speed: 1.8, Over: 4000}}},
-		{StartDelay: 8 * time.Minute, Surroundings: effort.Surroundings{Crowd: effort.Crowd{Speed: 1.8, Over: 4000}}},
-		{Share: 0.5},
-		{MakeCutoffs: true, InHand: 20 * time.Minute, Cutoffs: []plan.Cutoff{{Name: "A", Distance: 30_000, Time: 5 * time.Hour}, {Name: "B", Distance: 60_000, Time: 9 * time.Hour}, {Distance: 85_000, Time: 14 * time.Hour}}},
-		{Standards: []plan.Standard{{"gold", 8 * time.Hour}, {"silver", 10 * time.Hour}, {"bronze", 12 * time.Hour}}},
-		{Goal: 8 * time.Hour},
-	} {
-		for _, hp := range []float64{11, 15} {
-			start := time.Now()
-			p := even(t, c, effort.Usual(hp), r)
-			fmt.Printf("hp %g %v: gun %v budget %.3f int %.4f best %v walkcost %v start %+v hold %v needs %v standard %v changes %d\n", hp, time.Since(start), p.Gun, p.Budget, p.Intensity, p.Best.Gun, p.WalkCost, p.Start, p.HoldBack, p.Needs, p.Standard, p.GaitChanges)
-			for _, w := range p.Walks {
-				fmt.Printf("  %.0f-%.0f %v %v", w.From, w.To, w.Start, w.Took)
-			}
-			for _, w := range p.Cutoffs {
-				fmt.Printf("  %v %v %v", w.Name, w.InHand, w.AtRisk)
-			}
-			for _, d := range []float64{0, 4000, 20000, 40000, 60000, 80000, 85000} {
-				fmt.Printf("  %v", p.Behind(d))
-			}
-			fmt.Println()
+// A share of the budget is what is spent.
+func TestShare(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 42_000, rolling)
+	best := even(t, c, effort.Usual(13), plan.Race{})
+	before := best.Moving
+	for _, share := range []float64{1, 0.8, 0.5, 0.1, 0.01} {
+		p := even(t, c, effort.Usual(13), plan.Race{Share: share})
+		if math.Abs(p.Budget-share) > 1e-6 || p.Best.Moving != best.Best.Moving {
+			t.Errorf("share %g: %.7f of the budget, best %v", share, p.Budget, p.Best.Moving)
 		}
+		if p.Moving < before {
+			t.Errorf("share %g is faster than a greater one: %v, %v", share, p.Moving, before)
+		}
+		before = p.Moving
+	}
+}
+
+// The fastest standard inside the budget is planned for; beyond all of them the slowest is,
+// with a warning.
+func TestStandards(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 85_000, rolling)
+	list := []plan.Standard{{Name: "bronze", Time: 13 * time.Hour}, {Name: "gold", Time: 8*time.Hour + 50*time.Minute}, {Name: "silver", Time: 10 * time.Hour}}
+	for _, tt := range []struct {
+		hourPower float64
+		want      string
+		beyond    bool
+	}{{15, "gold", false}, {14, "silver", false}, {11, "bronze", false}, {8, "bronze", true}} {
+		p := even(t, c, effort.Usual(tt.hourPower), plan.Race{Standards: list, StartDelay: 5 * time.Minute})
+		if p.Standard.Name != tt.want || p.Gun != p.Standard.Time || p.Budget > 1.02 != tt.beyond {
+			t.Errorf("hour power %g: %+v in %v, %.3f of the budget", tt.hourPower, p.Standard, p.Gun, p.Budget)
+		}
+		if beyond := p.Needs.HourPower > tt.hourPower; beyond != tt.beyond {
+			t.Errorf("hour power %g: needs %.2f", tt.hourPower, p.Needs.HourPower)
+		}
+	}
+}
+
+// What a goal beyond the runner needs is the hour power of one who can just make it.
+func TestNeeds(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 85_000, rolling)
+	r := plan.Race{Goal: 8 * time.Hour, HoldBack: plan.Off, ShortestBout: plan.Off}
+	a := effort.Usual(12)
+	a.HourPower = even(t, c, a, r).Needs.HourPower
+	if p := even(t, c, a, r); math.Abs(p.Best.Gun.Hours()-8) > 0.01 {
+		t.Errorf("hour power %.3f makes %v", a.HourPower, p.Best.Gun)
+	}
+}
+
+// Every cutoff has the time in hand that was asked for, the tightest no more, and the plan
+// gives less than the best.
+func TestMakeCutoffs(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 85_000, rolling, course.Landmark{Name: "barn", Distance: 58_000, Kind: course.Station})
+	rapid.Check(t, func(t *rapid.T) {
+		r := plan.Race{
+			MakeCutoffs: true, InHand: time.Duration(rapid.IntRange(0, 40).Draw(t, "in hand")) * time.Minute,
+			StartDelay: 4 * time.Minute, Wave: time.Duration(rapid.IntRange(0, 30).Draw(t, "wave")) * time.Minute,
+			ShortestBout: plan.Off, HoldBack: plan.Off, Step: 100,
+			Stops: []plan.Stop{{Distance: 58_000, Duration: 11 * time.Minute}},
+			Cutoffs: []plan.Cutoff{
+				{Name: "tower", Distance: 27_000, Time: 5 * time.Hour},
+				{Name: "barn", Distance: 58_000, Time: 10*time.Hour + time.Duration(rapid.IntRange(0, 90).Draw(t, "barn"))*time.Minute, Departure: rapid.Bool().Draw(t, "departure")},
+				{Name: "finish", Distance: 85_000, Time: 15 * time.Hour, OwnGun: rapid.Bool().Draw(t, "own")},
+			},
+		}
+		p := even(t, c, effort.Usual(13), r)
+		tightest := time.Duration(math.MaxInt64)
+		for _, m := range p.Cutoffs {
+			tightest = min(tightest, m.InHand)
+			passed := m.Passed
+			if m.Departure {
+				passed -= 11 * time.Minute
+			}
+			for _, s := range p.Splits(1000) {
+				if s.Distance == m.Distance && s.Elapsed != passed {
+					t.Fatalf("%v passed at %v, by the splits at %v", m.Cutoff, passed, s.Elapsed)
+				}
+			}
+			limit := m.Time
+			if !m.OwnGun {
+				limit -= r.Wave
+			}
+			if m.Limit != limit || m.Passed+m.InHand != limit {
+				t.Fatalf("%v: limit %v, passed %v, in hand %v", m.Cutoff, m.Limit, m.Passed, m.InHand)
+			}
+		}
+		if off := tightest - r.InHand; off < -time.Second || off > 2*time.Second {
+			t.Fatalf("%v in hand at the tightest, not %v", tightest, r.InHand)
+		}
+		if p.Budget >= 1 {
+			t.Fatalf("%.3f of the budget", p.Budget)
+		}
+	})
+}
+
+// Planned walks leave no stretch longer than asked without a walk, last whole minutes to
+// within a cell, and cost no less than nothing.
+func TestPlannedWalks(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		ground := rapid.SampledFrom([]func(float64) float64{flat, rolling}).Draw(t, "ground")
+		c := profile(t, rapid.Float64Range(12_000, 35_000).Draw(t, "length"), ground)
+		w := plan.Walks{
+			Every:  time.Duration(rapid.IntRange(15, 70).Draw(t, "every")) * time.Minute,
+			Length: time.Duration(rapid.IntRange(1, 5).Draw(t, "minutes")) * time.Minute,
+		}
+		a := effort.Usual(rapid.Float64Range(10, 18).Draw(t, "hour power"))
+		p := even(t, c, a, plan.Race{Walks: w})
+		if p.WalkCost < -p.Moving/1000 { // the gait rule leaves that: see effort.Slope.Choose
+			t.Fatalf("walks gain %v", -p.WalkCost)
+		}
+		for _, walk := range p.Walks {
+			if (walk.Took - w.Length).Abs() > 6*time.Second {
+				t.Fatalf("a walk of %v lasts %v", w.Length, walk.Took)
+			}
+		}
+		// The gaits and times shift a little once the walks are in.
+		slack := 90 * time.Second
+		for _, b := range p.Bouts(0, c.Length()) {
+			ran := effort.Seconds(p.State(b.To).Moving - p.State(b.From).Moving)
+			if most := max(w.Every, time.Hour); b.Gait == plan.Run && ran > most+slack {
+				t.Fatalf("%v without a walk from %.0f m on", ran, b.From)
+			}
+		}
+	})
+}
+
+// Walks by the watch start when the watch says, to within a cell or two.
+func TestFixedWalks(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 42_000, rolling)
+	for _, hourPower := range []float64{11, 14, 17} {
+		p := even(t, c, effort.Usual(hourPower), plan.Race{Walks: plan.Walks{Every: 20 * time.Minute, Length: 2 * time.Minute, Fixed: true}})
+		for i, w := range p.Walks {
+			if due := time.Duration(i+1) * 20 * time.Minute; (w.Start-due).Abs() > 10*time.Second || (w.Took-2*time.Minute).Abs() > 5*time.Second {
+				t.Errorf("hour power %g: walk %d at %v for %v", hourPower, i, w.Start, w.Took)
+			}
+		}
+		if want := int(p.Moving / (20 * time.Minute)); len(p.Walks) < want-1 || len(p.Walks) > want {
+			t.Errorf("%d walks in %v", len(p.Walks), p.Moving)
+		}
+	}
+}
+
+// A climb is walked when its name is called.
+func TestWalkClimb(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 20_000, func(x float64) float64 { return 80 - 80*math.Abs(math.Mod(x, 10_000)/5000-1) },
+		course.Landmark{Name: "Fir Tree", Distance: 5000, Kind: course.Top})
+	a := effort.Usual(16)
+	if p := even(t, c, a, plan.Race{}); p.WalkingShare != 0 {
+		t.Fatalf("it walks of itself: %g", p.WalkingShare)
+	}
+	p := even(t, c, a, plan.Race{WalkClimbs: []string{"fir tree"}})
+	for _, climb := range p.Climbs {
+		if called := climb.Name == "Fir Tree"; (climb.WalkingShare > 0.99) != called {
+			t.Errorf("%s: %.2f walked", climb.Label(), climb.WalkingShare)
+		}
+	}
+}
+
+// With a gun time as the goal the time that the start takes is all back at the finish, a
+// little of it everywhere; without one nothing of the delay comes back.
+func TestBehind(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 85_000, rolling)
+	r := plan.Race{Goal: 10 * time.Hour, StartDelay: 8 * time.Minute, HoldBack: plan.Off}
+	p := even(t, c, effort.Usual(15), r)
+	if p.Behind(0) != r.StartDelay || p.Behind(85_000).Abs() > time.Second {
+		t.Errorf("behind by %v at first and %v at last", p.Behind(0), p.Behind(85_000))
+	}
+	for x := 10_000.0; x < 85_000; x += 10_000 {
+		even := time.Duration((1 - x/85_000) * float64(r.StartDelay))
+		if got := p.Behind(x); (got - even).Abs() > 45*time.Second {
+			t.Errorf("behind by %v at %.0f km, about %v wanted", got, x/1000, even)
+		}
+	}
+	r.Goal = 0
+	p = even(t, c, effort.Usual(15), r)
+	if got := p.Behind(85_000); got != r.StartDelay {
+		t.Errorf("best: behind by %v at the finish", got)
+	}
+	r.Surroundings.Crowd = effort.Crowd{Speed: 1.5, Over: 3000}
+	crowded := even(t, c, effort.Usual(15), r)
+	if crowded.Start.Crowd <= 0 || crowded.Behind(85_000) != r.StartDelay+crowded.Start.Crowd {
+		t.Errorf("the crowd takes %v, behind by %v", crowded.Start.Crowd, crowded.Behind(85_000))
+	}
+	if at3 := crowded.Behind(3000) - r.StartDelay; at3 <= crowded.Start.Crowd {
+		t.Errorf("the effort saved in the crowd is not used: %v at 3 km, %v at the finish", at3, crowded.Start.Crowd)
+	}
+}
+
+// Halts at stations come by rule, unless one is given there.
+func TestStations(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 50_000, flat,
+		course.Landmark{Name: "A", Distance: 10_000, Kind: course.Station}, course.Landmark{Name: "B", Distance: 20_000},
+		course.Landmark{Name: "C", Distance: 30_000, Kind: course.Station}, course.Landmark{Name: "D", Distance: 50_000, Kind: course.Station})
+	r := plan.Race{
+		Stations: plan.Stations{Each: time.Minute, PerHour: 40 * time.Second, Crowd: 2 * time.Minute, CrowdOver: 20_000},
+		Stops:    []plan.Stop{{Distance: 20_000, Duration: 30 * time.Second, Note: "salt"}},
+		HoldBack: plan.Off,
+	}
+	p := even(t, c, effort.Usual(14), r)
+	hours := p.State(30_000).Moving/3600 - p.State(10_000).Moving/3600
+	first := (2*time.Minute + effort.Seconds(40*hours)).Round(10 * time.Second)
+	hours = p.State(50_000).Moving/3600 - p.State(30_000).Moving/3600
+	second := (time.Minute + effort.Seconds(40*hours)).Round(10 * time.Second)
+	want := []plan.Stop{
+		{Distance: 10_000, Duration: first, Kind: plan.AidStation},
+		r.Stops[0],
+		{Distance: 30_000, Duration: second, Kind: plan.AidStation},
+	}
+	if len(p.Stops) != 3 || p.Stops[0] != want[0] || p.Stops[1] != want[1] || p.Stops[2] != want[2] {
+		t.Errorf("got  %v\nwant %v", p.Stops, want)
+	}
+	if sum := first + second + 30*time.Second; p.Stopped != sum || p.Gun != p.Moving+sum {
+		t.Errorf("stopped %v of %v, gun %v, moving %v", p.Stopped, sum, p.Gun, p.Moving)
+	}
+	r.Stops = []plan.Stop{{Distance: 10_010, Duration: 5 * time.Minute}}
+	if p := even(t, c, effort.Usual(14), r); len(p.Stops) != 2 || p.Stops[0] != r.Stops[0] {
+		t.Errorf("given one at the station: %v", p.Stops)
 	}
 }
