@@ -72,7 +72,7 @@ func TestMakeCutoffs(t *testing.T) {
 		r := plan.Race{
 			MakeCutoffs: true, InHand: time.Duration(rapid.IntRange(0, 40).Draw(t, "in hand")) * time.Minute,
 			StartDelay: 4 * time.Minute, Wave: time.Duration(rapid.IntRange(0, 30).Draw(t, "wave")) * time.Minute,
-			ShortestBout: plan.Off, HoldBack: plan.Off, Step: 100,
+			ShortestBout: plan.Off, HoldBack: plan.Off, Step: 25,
 			Stops: []plan.Stop{{Distance: 58_000, Duration: 11 * time.Minute}},
 			Cutoffs: []plan.Cutoff{
 				{Name: "tower", Distance: 27_000, Time: 5 * time.Hour},
