@@ -92,6 +92,7 @@ func Even(c *course.Course, a effort.Athlete, r Race) (*Plan, error) {
 	if err := r.check(c); err != nil {
 		return nil, err
 	}
+	r = r.atLandmarks(c)
 	if r.Step == 0 {
 		r.Step = DefaultStep
 	}

@@ -38,7 +38,8 @@ type Race struct {
 	// a plan count from the runner's own gun; cutoffs mostly from the first.
 	Wave time.Duration
 
-	// Cutoffs are the race's, in any order.
+	// Cutoffs are the race's, in any order. Like Stops they are moved to a landmark within
+	// 25 m.
 	Cutoffs []Cutoff
 
 	// Stops are planned halts, in any order.

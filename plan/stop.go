@@ -85,7 +85,7 @@ func (r Race) halts(c *course.Course, moving func(distance float64) float64) []S
 			next = stations[i+1]
 		}
 		halt := r.Stations.halt(at, moving(next)-moving(at))
-		if halt > 0 && !slices.ContainsFunc(r.Stops, func(s Stop) bool { return math.Abs(s.Distance-at) < samePlace }) {
+		if halt > 0 && !slices.ContainsFunc(r.Stops, func(s Stop) bool { return s.Distance == at }) {
 			stops = append(stops, Stop{Distance: at, Duration: halt, Kind: AidStation})
 		}
 	}
@@ -93,8 +93,32 @@ func (r Race) halts(c *course.Course, moving func(distance float64) float64) []S
 	return stops
 }
 
-// samePlace is how near a stop lies to a station, in metres, to be the one there.
+// samePlace is how near a stop or a cutoff lies to a landmark, in metres, to be the one
+// there.
 const samePlace = 25
+
+// atLandmarks is the race with its stops and cutoffs moved to the landmarks that they are
+// at.
+func (r Race) atLandmarks(c *course.Course) Race {
+	r.Stops, r.Cutoffs = slices.Clone(r.Stops), slices.Clone(r.Cutoffs)
+	landmarks := c.Landmarks()
+	move := func(distance *float64) {
+		nearest := samePlace + 1e-9
+		given := *distance
+		for _, l := range landmarks {
+			if off := math.Abs(l.Distance - given); off < nearest && l.Distance > 0 && l.Distance < c.Length() {
+				*distance, nearest = l.Distance, off
+			}
+		}
+	}
+	for i := range r.Stops {
+		move(&r.Stops[i].Distance)
+	}
+	for i := range r.Cutoffs {
+		move(&r.Cutoffs[i].Distance)
+	}
+	return r
+}
 
 // halt is how long a runner halts at a station, seconds of moving before the next one.
 func (s Stations) halt(at, ahead float64) time.Duration {
@@ -126,7 +150,7 @@ func (p *Plan) stopped(distance float64) (sum time.Duration) {
 // stoppedAt is the planned stop at a place.
 func (p *Plan) stoppedAt(distance float64) (sum time.Duration) {
 	for _, s := range p.Stops {
-		if math.Abs(s.Distance-distance) < samePlace {
+		if s.Distance == distance {
 			sum += s.Duration
 		}
 	}

@@ -58,7 +58,13 @@ func (o *options) cleaning() *elevation.Options {
 }
 
 func (o *options) readCourse() (*course.Course, error) {
-	co := coursefile.Options{Length: o.length, Smoothing: o.smoothing(), File: o.courseName(), Clean: o.cleaning()}
+	if err := o.readLandmarks(); err != nil {
+		return nil, err
+	}
+	co := coursefile.Options{
+		Length: o.length, Smoothing: o.smoothing(), File: o.courseName(), Clean: o.cleaning(),
+		Track: o.track, TrackName: o.trackName, Landmarks: o.day.marks,
+	}
 	if o.course != "" {
 		return coursefile.Open(o.course, co)
 	}

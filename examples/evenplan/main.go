@@ -59,6 +59,12 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := o.placeDay(c); err != nil {
+		return nil, err
+	}
+	if err := o.addWeather(); err != nil {
+		return nil, err
+	}
 	r, err := o.readRunner(context.Background())
 	if err != nil {
 		return nil, err

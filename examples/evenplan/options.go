@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"time"
 
@@ -25,6 +26,11 @@ type options struct {
 	every   every
 	goal    clock
 	race    plan.Race
+
+	track       int
+	trackName   string
+	day         dayOptions
+	nightFactor float64
 }
 
 // flags returns the flag set that fills the options.
@@ -33,6 +39,8 @@ func (o *options) flags() *flag.FlagSet {
 	fs.SetOutput(io.Discard)
 	fs.StringVar(&o.course, "course", "", "the course: a GPX `file`, or a CSV profile with the header distance_m,elevation_m (default: the invented course)")
 	fs.Float64Var(&o.length, "length", 0, "the measured length of the race, to which the course is scaled, in `metres` (default: as the file has it)")
+	fs.IntVar(&o.track, "track", 0, "which track of the course's file, by its `number` from 1 (default: all of them, joined)")
+	fs.StringVar(&o.trackName, "track-name", "", "which track of the course's file, by its `name`")
 	fs.Float64Var(&o.smooth, "smooth", course.DefaultSmoothing, "window over which elevations are smoothed, in `metres`; 0 leaves the profile as given")
 	fs.BoolVar(&o.clean, "clean", false, "repair the elevations and smooth them by their own noise, instead of -smooth, and say what was changed")
 	fs.StringVar(&o.results, "results", "", "past results: a CSV `file` with the columns date, distance_m, ascent_m, descent_m (empty: as ascent) and time (H:MM:SS or seconds), and optional runner, race, course, gpx, role, note (default: the invented runner's)")
@@ -57,6 +65,7 @@ func (o *options) flags() *flag.FlagSet {
 		return nil
 	})
 	fs.Var(&o.every, "every", "where splits are taken: every so many km or mi, as 1km, 5km or 1mi, or at each `landmark` (default landmark, or 5km where the course has none)")
+	o.dayFlags(fs)
 	o.modelFlags(fs)
 	return fs
 }
@@ -113,6 +122,9 @@ func parse(args []string) (*options, error) {
 // mostDrag is the greatest -air in J s²/(m³ kg) that package effort takes.
 const mostDrag = 0.1
 
+// profileName matches the name of a CSV profile.
+var profileName = regexp.MustCompile(`(?i)\.csv(\.gz)?$`)
+
 // check looks at what the flags say together.
 func (o *options) check(given map[string]bool) error {
 	switch {
@@ -136,6 +148,16 @@ func (o *options) check(given map[string]bool) error {
 		return errors.New("evenplan: -runner: picks one runner's results, but -athlete is given")
 	case o.race.Net && !given["goal"]:
 		return errors.New("evenplan: -net: says how -goal counts, but no goal is given")
+	case given["weather"] && o.race.Start.IsZero(), given["night"] && o.race.Start.IsZero():
+		return errors.New("evenplan: -weather and -night go by the clock: give -start")
+	case given["night-factor"] != given["night"] || !(o.nightFactor >= 0.3 && o.nightFactor <= 1):
+		return errors.New("evenplan: -night and -night-factor: give both, the factor within 0.3 to 1")
+	case (given["track"] || given["track-name"]) && profileName.MatchString(o.course):
+		return errors.New("evenplan: -track and -track-name: a CSV profile has no tracks")
+	case o.track < 0:
+		return fmt.Errorf("evenplan: -track %d: tracks are counted from 1", o.track)
+	case given["share"] && !(o.race.Share >= 0.001 && o.race.Share <= 1):
+		return fmt.Errorf("evenplan: -share %g: not within 0.001 to 1", o.race.Share)
 	case given["goal"] && !o.race.Net && time.Duration(o.goal) <= o.race.StartDelay:
 		return fmt.Errorf("evenplan: -goal %v: not longer than the start delay of %v", time.Duration(o.goal), o.race.StartDelay)
 	}
@@ -170,8 +192,10 @@ func defaultOf(f *flag.Flag) string {
 		return " (default " + f.DefValue + ")"
 	case "air":
 		return " (default 0)"
-	case "start-delay":
+	case "start-delay", "wave", "station-stop", "station-stop-per-hour", "walk-every":
 		return " (default 0)"
+	case "night-factor":
+		return " (default 1)"
 	}
 	return ""
 }

@@ -42,6 +42,9 @@ func Example() {
 	//
 	// Finish     11:00:00 gun time, 10:52:00 net (8:00 from the gun to the start
 	//            line).
+	// Start      You cross the line 8:00 after the gun. Do not chase it. Even effort
+	//            brings it back a little everywhere: you are still behind by 5:49 at
+	//            22 km, 3:49 at 43 km, 1:57 at 65 km, and on time at the finish.
 	// Effort     even, on every climb, descent and flat: 74 % of what you could hold
 	//            for one hour at that point of the race. A little less at first: start
 	//            2.0 % easier than that, finish 2.0 % harder. It costs 19 seconds and

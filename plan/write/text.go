@@ -35,6 +35,9 @@ func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	t.warnings()
 	t.climbs()
 	t.splits(every)
+	t.cutoffs()
+	t.stops()
+	t.plannedWalks()
 	t.cautions()
 	_, err := io.WriteString(w, t.String())
 	return err
@@ -64,6 +67,7 @@ func (t *page) title() {
 func (t *page) summary() {
 	p := t.plan
 	t.entry("Finish", t.finish())
+	t.start()
 	t.entry("Effort", t.effort())
 	t.entry("Budget", t.budget())
 	t.entry("Walking", t.walking())
@@ -132,11 +136,7 @@ func (t *page) effort() string {
 func (t *page) budget() string {
 	p := t.plan
 	s := fmt.Sprintf("%s of what one race allows.", percent(p.Budget))
-	if p.Race.Goal > 0 {
-		s += " With all of it the fastest gun time would be " + hms(p.Best.Gun)
-	} else {
-		s += " No goal was given: this is the fastest time it allows"
-	}
+	s += " " + t.aim()
 	if p.Best.High > 0 {
 		s += fmt.Sprintf(" (nine times in ten between %s and %s)", hms(p.Best.Low), hms(p.Best.High))
 	}
