@@ -68,6 +68,9 @@ func (p *Plan) Splits(every Spacing) []Split {
 	return splits
 }
 
+// Between returns the plan between two distances in metres, from < to, as one split.
+func (p *Plan) Between(from, to float64) Split { return p.split(from, to) }
+
 func (p *Plan) split(from, to float64) Split {
 	a, b := p.trace.At(from), p.trace.At(to)
 	s := Split{

@@ -78,12 +78,20 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	for _, text := range c.Warnings() {
 		warnings = append(warnings, o.courseName()+": "+text)
 	}
-	return append(warnings, r.warnings...), writers[o.format](w, p, o.spacing(c))
+	if err := writers[o.format](w, p, o.spacing(c)); err != nil {
+		return nil, errors.New("evenplan: " + strings.TrimPrefix(err.Error(), "write: "))
+	}
+	return append(warnings, r.warnings...), nil
 }
 
 // writers are the formats by name.
 var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
-	"text": write.Text, "csv": write.CSV, "json": write.JSON,
+	"text": write.Text, "csv": write.CSV, "json": write.JSON, "card": card,
+}
+
+// card prints the plan as a card to fold, a page of HTML.
+func card(w io.Writer, p *plan.Plan, every plan.Spacing) error {
+	return write.Card(w, every, write.CardOptions{}, p)
 }
 
 // oneLine is a text on one line, without what would move the cursor or turn the writing

@@ -25,29 +25,37 @@ func (n number) MarshalJSON() ([]byte, error) { return []byte(decimal(n.value, n
 func secondsOf(d time.Duration) number { return number{d.Seconds(), 3} }
 
 type jsonPlan struct {
-	Schema            string      `json:"schema"`
-	Course            jsonCourse  `json:"course"`
-	Athlete           jsonAthlete `json:"athlete"`
-	RelativeIntensity number      `json:"relative_intensity"`
-	BudgetSpent       number      `json:"budget_spent"`
-	Moving            number      `json:"moving_s"`
-	FirstHalf         number      `json:"first_half_s"`
-	StartDelay        number      `json:"start_delay_s"`
-	Stops             number      `json:"stops_s"`
-	Gun               number      `json:"gun_s"`
-	Net               number      `json:"net_s"`
-	Goal              *jsonGoal   `json:"goal"`
-	Start             string      `json:"start,omitempty"`
-	WalkingShare      number      `json:"walking_share"`
-	GaitChanges       int         `json:"gait_changes"`
-	HoldBack          number      `json:"hold_back"`
-	HoldBackCost      number      `json:"hold_back_cost_s"`
-	BoutCost          number      `json:"bout_cost_s"`
-	Best              jsonBest    `json:"best"`
-	Splits            []jsonSplit `json:"splits"`
-	Climbs            []jsonClimb `json:"climbs"`
-	Warnings          []string    `json:"warnings"`
-	Cautions          []string    `json:"cautions"`
+	Schema            string       `json:"schema"`
+	Course            jsonCourse   `json:"course"`
+	Athlete           jsonAthlete  `json:"athlete"`
+	RelativeIntensity number       `json:"relative_intensity"`
+	BudgetSpent       number       `json:"budget_spent"`
+	Moving            number       `json:"moving_s"`
+	FirstHalf         number       `json:"first_half_s"`
+	StartDelay        number       `json:"start_delay_s"`
+	Stops             number       `json:"stops_s"`
+	Gun               number       `json:"gun_s"`
+	Net               number       `json:"net_s"`
+	Goal              *jsonGoal    `json:"goal"`
+	Aim               string       `json:"aim"`
+	Standard          string       `json:"standard,omitempty"`
+	NeedsHourPower    *number      `json:"needs_hour_power,omitempty"`
+	CrowdCost         number       `json:"crowd_cost_s"`
+	Start             string       `json:"start,omitempty"`
+	WalkingShare      number       `json:"walking_share"`
+	GaitChanges       int          `json:"gait_changes"`
+	HoldBack          number       `json:"hold_back"`
+	HoldBackCost      number       `json:"hold_back_cost_s"`
+	BoutCost          number       `json:"bout_cost_s"`
+	Best              jsonBest     `json:"best"`
+	Splits            []jsonSplit  `json:"splits"`
+	StopList          []jsonStop   `json:"stop_list"`
+	Walks             []jsonWalk   `json:"planned_walks"`
+	WalkCost          number       `json:"planned_walks_cost_s"`
+	Cutoffs           []jsonCutoff `json:"cutoffs"`
+	Climbs            []jsonClimb  `json:"climbs"`
+	Warnings          []string     `json:"warnings"`
+	Cautions          []string     `json:"cautions"`
 }
 
 type jsonCourse struct {
@@ -116,6 +124,8 @@ type jsonClimb struct {
 // counting from the gun; best has null limits for an athlete taken as known, and goal
 // is null where none was given.
 //
+// JSONSchema says the same as a JSON Schema.
+//
 // JSON panics where plan.Splits does; its error is the writer's.
 func JSON(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	out := json.NewEncoder(w)
@@ -149,13 +159,18 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 		Gun: secondsOf(p.Gun), Net: secondsOf(p.Gun - p.Race.StartDelay),
 		WalkingShare: number{p.WalkingShare, 6}, GaitChanges: p.GaitChanges,
 		HoldBack: number{p.HoldBack.Share, 4}, HoldBackCost: secondsOf(p.HoldBack.Cost), BoutCost: secondsOf(p.BoutCost),
-		Best:     jsonBest{RelativeIntensity: number{p.Best.Intensity, 6}, Moving: secondsOf(p.Best.Moving), Gun: secondsOf(p.Best.Gun)},
+		Best: jsonBest{RelativeIntensity: number{p.Best.Intensity, 6}, Moving: secondsOf(p.Best.Moving), Gun: secondsOf(p.Best.Gun)},
+		Aim:  aimOf(p.Race), Standard: plain(p.Standard.Name), CrowdCost: secondsOf(p.Start.Crowd),
 		Splits:   jsonSplits(p, every),
+		StopList: jsonStops(p), Walks: jsonWalks(p), WalkCost: secondsOf(p.WalkCost), Cutoffs: jsonCutoffs(p),
 		Climbs:   jsonClimbs(p),
 		Warnings: append([]string{}, p.Warnings...), Cautions: cautions(p),
 	}
 	if p.Race.Goal > 0 {
 		j.Goal = &jsonGoal{secondsOf(p.Race.Goal), p.Race.Net}
+	}
+	if p.Needs.HourPower > 0 {
+		j.NeedsHourPower = &number{p.Needs.HourPower, 3}
 	}
 	if !p.Race.Start.IsZero() {
 		j.Start = p.Race.Start.Format(time.RFC3339)

@@ -3,7 +3,6 @@ package write
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 	"time"
 
@@ -26,10 +25,7 @@ type page struct {
 //
 // Text panics where plan.Splits does; its error is the writer's.
 func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
-	t := page{plan: p, units: metric}
-	if miles := float64(every / plan.EveryMile); every > 0 && math.Abs(miles-math.Round(miles)) < 1e-9 {
-		t.units = imperial
-	}
+	t := page{plan: p, units: unitsOf(every)}
 	t.title()
 	t.summary()
 	t.warnings()

@@ -1,0 +1,294 @@
+package write
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"html/template"
+	"io"
+	"math"
+
+	"isoeffort.example/plan"
+)
+
+// CardOptions of Card. The zero value is ready.
+type CardOptions struct {
+	// Titles head the schedules. Left out, the first is "plan".
+	Titles []string
+
+	// Late are lines of what to do when late, printed on the back.
+	Late []string
+
+	// Probability is the forecast's of making the goal of the first plan, if it is known:
+	// above 0. Under LeastProbability there is no card.
+	Probability float64
+
+	// Override prints a card for a goal beyond the runner all the same, with a warning on
+	// both of its sides.
+	Override bool
+}
+
+// LeastProbability is the probability of a goal under which it gets no card. [Our own.]
+const LeastProbability = 0.1
+
+// ErrBeyond is wrapped by the error for a card of a goal that the runner cannot make, or
+// hardly: a card is followed.
+var ErrBeyond = errors.New("the goal is beyond this runner: no card without an override")
+
+// beyondBudget is the share of the budget from which a goal is beyond the runner.
+const beyondBudget = 1.02
+
+// mostPlans is how many schedules a card has room for.
+const mostPlans = 3
+
+//go:embed card.html
+var cardPage string
+
+var cardTemplate = template.Must(template.New("card").Parse(cardPage))
+
+// Card prints a card to fold as a page of HTML that prints on one side of A4: on the
+// front one line for each landmark, or each split of a spacing, with the times of up to
+// three plans of one course side by side; on the back the climbs, what to do when late,
+// and the cautions. It needs nothing else: no script, no font, no picture.
+// A card of one plan has seconds, and how each stretch is covered.
+//
+// Where there are more lines than the page holds, those without an aid station, a stop or a
+// cutoff are left out, evenly, and the card says how many.
+//
+// The error wraps ErrBeyond, ErrCard or is the writer's. Card panics where plan.Splits
+// does.
+func Card(w io.Writer, every plan.Spacing, o CardOptions, plans ...*plan.Plan) error {
+	if err := checkCard(o, plans); err != nil {
+		return err
+	}
+	return cardTemplate.Execute(w, newCard(every, o, plans))
+}
+
+// ErrCard is wrapped by the error for plans that do not fit on a card together.
+var ErrCard = errors.New("plans do not make a card")
+
+func checkCard(o CardOptions, plans []*plan.Plan) error {
+	if len(plans) == 0 || len(plans) > mostPlans {
+		return fmt.Errorf("write: %w: %d plans, 1 to %d wanted", ErrCard, len(plans), mostPlans)
+	}
+	if len(o.Titles) > len(plans) {
+		return fmt.Errorf("write: %w: %d titles for %d plans", ErrCard, len(o.Titles), len(plans))
+	}
+	if !(o.Probability >= 0 && o.Probability <= 1) {
+		return fmt.Errorf("write: %w: probability %g", ErrCard, o.Probability)
+	}
+	for _, p := range plans[1:] {
+		if p.Course != plans[0].Course {
+			return fmt.Errorf("write: %w: they are of several courses", ErrCard)
+		}
+	}
+	if o.Override {
+		return nil
+	}
+	if o.Probability > 0 && o.Probability < LeastProbability {
+		return fmt.Errorf("write: %w: a forecast gives it %.1f %%", ErrBeyond, 100*o.Probability)
+	}
+	for _, p := range plans {
+		if p.Budget > beyondBudget {
+			return fmt.Errorf("write: %w: it needs %s of what one race allows; the fastest sensible gun time is %s", ErrBeyond, percent(p.Budget), hms(p.Best.Gun))
+		}
+	}
+	return nil
+}
+
+// card is what the page is filled with.
+type card struct {
+	Name, Ground, Warning string
+	Unit                  string
+	Clock, Cutoffs, Hints bool
+	Titles                []string
+	Rows                  []cardRow
+	Row                   string // height of a line
+	LeftOut               string
+	Climbs, Late          []string
+	Cautions              []string
+}
+
+type cardRow struct {
+	At, Place string
+	Station   bool
+	Times     []string
+	Clock     string
+	Cutoff    string
+	Gait      string
+}
+
+func newCard(every plan.Spacing, o CardOptions, plans []*plan.Plan) card {
+	first := plans[0]
+	t := page{plan: first, units: unitsOf(every)}
+	relief := first.Course.Relief()
+	c := card{
+		Name: plain(first.Course.Name()), Unit: t.units.long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0, Hints: len(plans) == 1,
+		Ground: fmt.Sprintf("%.1f %s, %.0f %s up, %.0f %s down. Gun time: from the gun.", first.Course.Length()/t.units.distance, t.units.long,
+			relief.Ascent/t.units.height, t.units.short, relief.Descent/t.units.height, t.units.short),
+		Titles: titles(o.Titles, len(plans)), Warning: cardWarning(o, plans), Cautions: cautions(first),
+	}
+	c.Rows = t.cardRows(every, plans)
+	left := len(c.Rows)
+	c.Rows = thinned(c.Rows, mostRows)
+	if left -= len(c.Rows); left > 0 {
+		c.LeftOut = fmt.Sprintf("%s left out.", count(left, "place is", "places are"))
+	}
+	c.Row = fmt.Sprintf("%.2fmm", math.Min(8, cardHeight/float64(len(c.Rows)+1)))
+	for _, line := range o.Late {
+		c.Late = append(c.Late, plain(line))
+	}
+	c.Climbs = t.cardClimbs(mostClimbs - len(c.Late))
+	return c
+}
+
+// Room on a card: the height in mm of its table, and how many lines there are on either
+// side.
+const (
+	cardHeight = 236
+	mostRows   = 44
+	mostClimbs = 22
+	fewClimbs  = 8
+
+	widestOnCard = 32 // columns of a place: two lines
+)
+
+func titles(given []string, n int) []string {
+	out := []string{"plan", "slower", "cutoffs"}[:n]
+	for i, s := range given {
+		out[i] = plain(s)
+	}
+	return out
+}
+
+// cardWarning is printed on both sides where a card was asked for against the rule.
+func cardWarning(o CardOptions, plans []*plan.Plan) string {
+	for _, p := range plans {
+		if p.Budget > beyondBudget {
+			return fmt.Sprintf("This goal is beyond you: it needs %s of what one race allows. The fastest sensible gun time is %s.", percent(p.Budget), hms(p.Best.Gun))
+		}
+	}
+	if o.Probability > 0 && o.Probability < LeastProbability {
+		return fmt.Sprintf("You are unlikely to make this goal: a forecast gives it %.0f in a hundred.", 100*o.Probability)
+	}
+	return ""
+}
+
+// cardRows are the lines of all places: the splits, and cutoffs between them.
+func (t *page) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
+	first := plans[0]
+	var rows []cardRow
+	from := 0.0
+	for _, s := range first.Splits(every) {
+		for _, m := range first.Cutoffs {
+			if m.Distance > from && m.Distance < s.Distance {
+				rows = append(rows, t.cardRow(plans, first.Between(from, m.Distance), plain(m.Name)))
+				from = m.Distance
+			}
+		}
+		if from > s.Distance-s.Length { // a cutoff cut it
+			landmark := s.Landmark
+			s = first.Between(from, s.Distance)
+			s.Landmark = landmark
+		}
+		rows = append(rows, t.cardRow(plans, s, t.place(s)))
+		from = s.Distance
+	}
+	return rows
+}
+
+func (t *page) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
+	r := cardRow{At: fmt.Sprintf("%.1f", s.Distance/t.units.distance), Place: clip(place, widestOnCard), Clock: t.clock(s.Elapsed), Gait: gaitHint(s)}
+	for _, p := range plans {
+		if at := p.Between(0, s.Distance).Elapsed; len(plans) == 1 {
+			r.Times = append(r.Times, hms(at))
+		} else {
+			r.Times = append(r.Times, hm(at))
+		}
+	}
+	for _, stop := range t.plan.Stops {
+		r.Station = r.Station || stop.Distance == s.Distance
+	}
+	for _, m := range t.plan.Cutoffs {
+		if m.Distance == s.Distance {
+			r.Cutoff = hm(m.Limit)
+		}
+	}
+	return r
+}
+
+// gaitHint is what a stretch is covered by, in a word.
+func gaitHint(s plan.Split) string {
+	if s.Gait == plan.Mixed {
+		return fmt.Sprintf("walk %.0f %%", 100*s.WalkingShare)
+	}
+	return s.Gait.String()
+}
+
+// thinned leaves out lines, evenly, until there are no more than so many; those with a
+// cutoff, a station and the finish stay as long as there is room for them.
+func thinned(rows []cardRow, most int) []cardRow {
+	if len(rows) <= most {
+		return rows
+	}
+	kept, rest := 0, 0
+	matters := func(i int) bool { return rows[i].Cutoff != "" || rows[i].Station || i == len(rows)-1 }
+	for i := range rows {
+		if matters(i) {
+			kept++
+		}
+	}
+	if rest = most - kept; rest < 0 { // too many of them: every so many of all
+		matters, kept, rest = func(i int) bool { return i == len(rows)-1 }, 1, most-1
+	}
+	var out []cardRow
+	seen, taken, others := 0, 0, len(rows)-kept
+	for i, r := range rows {
+		if matters(i) {
+			out = append(out, r)
+			continue
+		}
+		if seen++; taken < seen*rest/others {
+			taken++
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// cardClimbs are the climbs for the back, the hardest ones where there are many.
+func (t *page) cardClimbs(room int) []string {
+	room = max(room, fewClimbs)
+	least := 0.0
+	for len(t.climbsFrom(least)) > room {
+		least += 0.25
+	}
+	var lines []string
+	for _, c := range t.climbsFrom(least) {
+		name := plain(c.Name)
+		if name == "" {
+			name = "climb"
+		}
+		lines = append(lines, fmt.Sprintf("%.1f-%.1f %s: %s, %.0f %s up, rated %.0f. %s", c.Climb.Start/t.units.distance, c.Climb.Top/t.units.distance,
+			t.units.long, clip(name, 24), c.Rise/t.units.height, t.units.short, c.Rating.Value, sentence(c.Describe(t.units.distance, t.units.long))))
+	}
+	return lines
+}
+
+// climbsFrom are the climbs rated so hard or harder.
+func (t *page) climbsFrom(least float64) (out []plan.Climb) {
+	for _, c := range t.plan.Climbs {
+		if c.Rating.Value >= least {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// unitsOf are those that go with a spacing.
+func unitsOf(every plan.Spacing) units {
+	if miles := float64(every / plan.EveryMile); every > 0 && math.Abs(miles-math.Round(miles)) < 1e-9 {
+		return imperial
+	}
+	return metric
+}
