@@ -15,6 +15,7 @@ type Course struct {
 	descent   []float64 // m lost from the start to each point
 	east      []float64 // m run towards east from the start to each point; nil without a track
 	north     []float64 // m run towards north, likewise
+	trail     trail     // where it runs; nil without a track
 	landmarks []Landmark
 	stretches []Stretch
 	smoothing float64
@@ -67,8 +68,8 @@ type Options struct {
 	Clean func(distance, elevation []float64) (Cleaned, error)
 
 	// Track is where the points of the profile lie, one position for each distance
-	// given. It tells the direction in which the course runs, see Course.Direction, and
-	// nothing else: distances stay as they are given, and between two positions that
+	// given. It tells where the course runs and in which direction, see Course.Position and
+	// Course.Direction, and nothing else: distances stay as they are given, and between two positions that
 	// are the same while their distances differ the course has no direction. nil means
 	// that the positions are not known.
 	Track []Position
@@ -124,6 +125,7 @@ func New(distance, elevation []float64, o Options) (*Course, error) {
 	}
 	if legs != nil {
 		c.follow(legs, x)
+		c.trail = newTrail(o.Track, distance, s)
 	}
 	if err := c.place(o, distance[0], s); err != nil {
 		return nil, err

@@ -118,6 +118,7 @@ func (j *joiner) add(i int, c *Course) error {
 	w.elevation = shifted(w.elevation, c.elevation[skip:], j.shift)
 	if j.track {
 		w.east, w.north = shifted(w.east, c.east[skip:], east), shifted(w.north, c.north[skip:], north)
+		w.trail = w.trail.then(c.trail, start)
 	}
 	j.carry(c, start)
 	return nil

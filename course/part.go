@@ -46,6 +46,7 @@ func (c *Course) Part(from, to float64) (*Course, error) {
 	p.elevation = cut(c.elevation, 0)
 	if c.HasTrack() {
 		p.east, p.north = cut(c.east, c.at(c.east, start)), cut(c.north, c.at(c.north, start))
+		p.trail = c.trail.part(from, to)
 	}
 	p.settle()
 	p.adopt(c, from, to, 0)

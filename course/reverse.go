@@ -12,6 +12,7 @@ import "slices"
 // nearer to each other than that may change.
 func (c *Course) Reverse() *Course {
 	r := c.mirror()
+	r.trail = c.trail.reversed(c.Length())
 	r.settle()
 	return r
 }

@@ -51,6 +51,7 @@ func (c *Course) Scale(length float64, marks ...Mark) (*Course, error) {
 	scaled.accumulate()
 	if legs != nil {
 		scaled.follow(legs, x)
+		scaled.trail = c.trail.scaled(s)
 	}
 	o.Stretches = c.stretches
 	if err := scaled.place(o, 0, s); err != nil {

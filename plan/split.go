@@ -68,6 +68,12 @@ func (p *Plan) Splits(every Spacing) []Split {
 	return splits
 }
 
+// Elapsed returns the gun time at which the plan arrives at a distance in metres, before a
+// stop there.
+func (p *Plan) Elapsed(distance float64) time.Duration {
+	return p.Race.StartDelay + millis(p.trace.At(distance).Moving) + p.stopped(distance)
+}
+
 // Between returns the plan between two distances in metres, from < to, as one split.
 func (p *Plan) Between(from, to float64) Split { return p.split(from, to) }
 

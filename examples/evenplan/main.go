@@ -86,7 +86,7 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 
 // writers are the formats by name.
 var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
-	"text": write.Text, "csv": write.CSV, "json": write.JSON, "card": card,
+	"text": write.Text, "csv": write.CSV, "json": write.JSON, "card": card, "gpx": write.GPX,
 }
 
 // card prints the plan as a card to fold, a page of HTML.

@@ -57,9 +57,9 @@ func (o *options) flags() *flag.FlagSet {
 	})
 	fs.DurationVar(&o.race.StartDelay, "start-delay", 0, "time from the gun to the start line, a `duration` such as 8m or 7m30s")
 	o.format = "text"
-	fs.Func("format", "`text`, csv, json, or card: a page of HTML to print and fold (default text)", func(s string) error {
+	fs.Func("format", "`text`, csv, json, gpx with the planned times, or card: a page of HTML to print and fold (default text)", func(s string) error {
 		if _, known := writers[s]; !known {
-			return errors.New("not text, csv, json or card")
+			return errors.New("not text, csv, json, gpx or card")
 		}
 		o.format = s
 		return nil

@@ -200,7 +200,7 @@ func (t *page) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
 func (t *page) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
 	r := cardRow{At: fmt.Sprintf("%.1f", s.Distance/t.units.distance), Place: clip(place, widestOnCard), Clock: t.clock(s.Elapsed), Gait: gaitHint(s)}
 	for _, p := range plans {
-		if at := p.Between(0, s.Distance).Elapsed; len(plans) == 1 {
+		if at := p.Elapsed(s.Distance); len(plans) == 1 {
 			r.Times = append(r.Times, hms(at))
 		} else {
 			r.Times = append(r.Times, hm(at))
