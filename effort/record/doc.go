@@ -18,6 +18,8 @@
 //	gpx         path of a GPX file of the course, relative to the results file
 //	role        fit, predict or empty; see Role
 //	note        anything
+//	dnf         yes for a race not finished: distance, ascent, descent and time are
+//	            then those of the place reached
 //
 // The first three must be there, the others may be missing. Other columns are not used,
 // and a warning names them. MM:SS is refused, because nobody can tell it from H:MM:

@@ -20,6 +20,7 @@ var (
 	ErrDate      = errors.New("bad date")
 	ErrRole      = errors.New("bad role")
 	ErrTooFast   = errors.New("faster than any human")
+	ErrSplit     = errors.New("bad split")
 	ErrHeader    = errors.New("bad header")
 	ErrSyntax    = errors.New("bad CSV")
 	ErrText      = errors.New("not UTF-8 text")

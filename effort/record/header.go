@@ -23,19 +23,29 @@ const (
 	colRole
 	colGPX
 	colNote
+	colDNF
 	numColumns
 )
 
 var columnNames = [numColumns]string{
-	"date", "runner", "race", "course", "distance_m", "ascent_m", "descent_m", "time", "role", "gpx", "note",
+	"date", "runner", "race", "course", "distance_m", "ascent_m", "descent_m", "time", "role", "gpx", "note", "dnf",
 }
 
 // required lists the columns that no results file may lack.
 var required = []column{colDistance, colTime, colDate}
 
+// form is the columns that a kind of file may have, and those that none may lack.
+type form struct {
+	names    []string
+	required []column
+}
+
+var resultsForm = form{columnNames[:], required}
+
 // layout says where the columns stand in the rows of one file.
 type layout struct {
-	at    [numColumns]int // from 1; 0 where the file has no such column
+	form
+	at    []int // of each column, from 1; 0 where the file has no such column
 	width int
 }
 
@@ -48,12 +58,12 @@ func (l *layout) cell(row []string, c column) string {
 }
 
 // readHeader finds the columns and says which fields of the header are none of them.
-func readHeader(row []string) (l layout, unused []string, err error) {
-	l.width = len(row)
+func (f form) readHeader(row []string) (l layout, unused []string, err error) {
+	l = layout{form: f, at: make([]int, len(f.names)), width: len(row)}
 	nameless := 0
 	for i, field := range row {
 		name := strings.ToLower(strings.TrimSpace(field))
-		c := slices.Index(columnNames[:], name)
+		c := slices.Index(f.names, name)
 		switch {
 		case name == "":
 			nameless++
@@ -73,9 +83,9 @@ func readHeader(row []string) (l layout, unused []string, err error) {
 
 func (l *layout) missing() error {
 	var names []string
-	for _, c := range required {
+	for _, c := range l.required {
 		if l.at[c] == 0 {
-			names = append(names, columnNames[c])
+			names = append(names, l.names[c])
 		}
 	}
 	switch len(names) {

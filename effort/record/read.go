@@ -48,7 +48,7 @@ func Read(r io.Reader, o Options) (Results, error) {
 		return Results{}, &Error{File: o.File, Line: line, Err: err}
 	}
 	t := newTable(text, o)
-	if err := t.readHeader(); err != nil {
+	if err := t.readHeader(resultsForm); err != nil {
 		return Results{}, err
 	}
 	return t.readRows(min(bytes.Count(text, []byte{'\n'}), mostRoom))
@@ -140,7 +140,7 @@ func blank(row []string) bool {
 	return true
 }
 
-func (t *table) readHeader() error {
+func (t *table) readHeader(f form) error {
 	if !t.next() {
 		t.line = 1
 		return t.fault(fmt.Errorf("%w: the file is empty", ErrNoResults))
@@ -148,7 +148,7 @@ func (t *table) readHeader() error {
 	if t.err != nil {
 		return t.fault(t.err)
 	}
-	l, unused, err := readHeader(t.row)
+	l, unused, err := f.readHeader(t.row)
 	if err != nil {
 		return t.fault(err)
 	}

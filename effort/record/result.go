@@ -23,6 +23,14 @@ type Result struct {
 	Note            string
 	Line            int // in the results file, from 1; 0 if not from one
 
+	// Splits are the times on the way, in order, all before the finish; see AttachSplits.
+	Splits []Split
+
+	// DNF marks a race that was not finished: Distance, Ascent and Descent are those of the
+	// place reached, and Time the time there. It bounds what the runner could do and says
+	// nothing of how fast.
+	DNF bool
+
 	// Ground is the course that was run, where it is known. The caller sets it; nil
 	// leaves the result a summary of distance, ascent and descent.
 	Ground *course.Course
@@ -47,6 +55,8 @@ const (
 //   - ErrDate: its year in UTC before FirstYear or after LastYear. The zero Date is.
 //   - ErrRole: none of the constants.
 //   - ErrText: a text that is not UTF-8 or has a NUL in it.
+//   - ErrSplit: splits that are not in order of distance and time, or not before the
+//     finish.
 //   - ErrTooFast: a time below FastestTime. A result whose distance is not known yet
 //     is not held against that: check it again when its Ground is set.
 func (r Result) Check() error {
@@ -59,7 +69,7 @@ func (r Result) Check() error {
 // fault is the bare cause that Check gives a place.
 func (r Result) fault() error {
 	for _, check := range []func(Result) error{
-		Result.distanceFault, Result.reliefFault, Result.timeFault, Result.textFault, Result.speedFault,
+		Result.distanceFault, Result.reliefFault, Result.timeFault, Result.textFault, Result.splitFault, Result.speedFault,
 	} {
 		if err := check(r); err != nil {
 			return err

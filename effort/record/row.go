@@ -7,11 +7,8 @@ import (
 
 // result makes a result of the current row, or says why there is none.
 func (t *table) result() (Result, *Error) {
-	if t.err != nil {
-		return Result{}, t.fault(t.err)
-	}
-	if len(t.row) != t.layout.width {
-		return Result{}, t.fault(fmt.Errorf("%w: the header has %d fields, this row %d", ErrSyntax, t.layout.width, len(t.row)))
+	if err := t.rowFault(); err != nil {
+		return Result{}, err
 	}
 	r := Result{
 		Runner: t.text(colRunner),
@@ -35,6 +32,17 @@ func (t *table) result() (Result, *Error) {
 		return Result{}, t.fault(err)
 	}
 	return r, nil
+}
+
+// rowFault says what is wrong with the current row as such.
+func (t *table) rowFault() *Error {
+	if t.err != nil {
+		return t.fault(t.err)
+	}
+	if len(t.row) != t.layout.width {
+		return t.fault(fmt.Errorf("%w: the header has %d fields, this row %d", ErrSyntax, t.layout.width, len(t.row)))
+	}
+	return nil
 }
 
 // text returns a field of text.
@@ -95,6 +103,9 @@ func (t *table) timing(r *Result) (err error) {
 		return err
 	}
 	if r.Date, err = parseDate(t.layout.cell(t.row, colDate)); err != nil {
+		return err
+	}
+	if r.DNF, err = parseDNF(t.layout.cell(t.row, colDNF)); err != nil {
 		return err
 	}
 	r.Role, err = parseRole(t.layout.cell(t.row, colRole))

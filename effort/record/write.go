@@ -3,11 +3,12 @@ package record
 import (
 	"encoding/csv"
 	"io"
+	"slices"
 )
 
 // Write writes a results file that Read reads back as equal results: times to the
 // nanosecond, dates as the same instant, texts without the space around them and with
-// LF for CRLF and CR in them. Line and Ground are not written; a result that has its
+// LF for CRLF and CR in them. The column dnf is there if it is needed. Line, Splits and Ground are not written; a result that has its
 // distance from its Ground alone gets the ground's length, ascent and descent.
 //
 // It writes nothing unless every result passes Check, and returns what Check said
@@ -18,12 +19,15 @@ func Write(w io.Writer, results []Result) error {
 			return err
 		}
 	}
-	out := csv.NewWriter(w)
-	if err := out.Write(columnNames[:]); err != nil {
+	out, columns := csv.NewWriter(w), int(colDNF)
+	if slices.ContainsFunc(results, func(r Result) bool { return r.DNF }) {
+		columns++
+	}
+	if err := out.Write(columnNames[:columns]); err != nil {
 		return err
 	}
 	for _, r := range results {
-		if err := out.Write(r.row()); err != nil {
+		if err := out.Write(r.row()[:columns]); err != nil {
 			return err
 		}
 	}
@@ -52,5 +56,6 @@ func (r Result) row() []string {
 		colRole:     r.Role.String(),
 		colGPX:      onlyLF(r.GPX),
 		colNote:     onlyLF(r.Note),
+		colDNF:      formatDNF(r.DNF),
 	}
 }
