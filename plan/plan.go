@@ -43,9 +43,9 @@ type Plan struct {
 
 	// Walks are the planned walks, and WalkCost what they cost in moving time at equal
 	// budget, beside the walks that even effort has of itself. The model sees little benefit
-	// in a planned walk: eating, muscles and morale are outside of it. On ground where
-	// running and walking are as good the cost may come out a few seconds below 0, by the
-	// fade that the gait rule does not look at.
+	// in a planned walk: eating, muscles and morale are outside of it. The cost may come
+	// out a little below 0: even effort leaves out walks that save less than a change of gait
+	// must save.
 	Walks    []PlannedWalk
 	WalkCost time.Duration
 

@@ -123,7 +123,9 @@ func TestPlannedWalks(t *testing.T) {
 		}
 		a := effort.Usual(rapid.Float64Range(10, 18).Draw(t, "hour power"))
 		p := even(t, c, a, plan.Race{Walks: w})
-		if p.WalkCost < -p.Moving/1000 { // the gait rule leaves that: see effort.Slope.Choose
+		// A walk that saves less than a change of gait must is left out of even effort, and
+		// gains that where it is planned: 0.1 % of the time at most in some hundred draws.
+		if p.WalkCost < -p.Moving/500 {
 			t.Fatalf("walks gain %v", -p.WalkCost)
 		}
 		for _, walk := range p.Walks {
