@@ -215,30 +215,6 @@ func (m *mover) walkFrom(c *cell, p, guess float64) Stride {
 	return s
 }
 
-// easedWalk is the walk whose power buys distance most cheaply in time and budget, where
-// s is that at the power p. With the price λ of choose, the least of (1 + λ ε^n)/v over
-// the power is where
-//
-//	(ε_w/ε)^n = e (n−1)/(n−e),
-//
-// e being the elasticity of the walk: less than p for a fast walk, whose speed gains
-// little by more power, more than p for a slow one. It is p itself where e is 1, as for
-// running without wind. e is taken at s; taking it at the answer changes times by less
-// than 0.15 s/h. [Our own.]
-func (m *mover) easedWalk(c *cell, p float64, s Stride) Stride {
-	e := s.Elasticity
-	if e == 0 { // at the greatest speed
-		w := m.walkWay(c)
-		_, slope := m.powerAt(&w, s.Speed)
-		e = s.Power / (s.Speed * slope)
-	}
-	eased := p * math.Pow(e*(m.order-1)/(m.order-e), 1/m.order)
-	if !(eased > 0) || s.Elasticity == 0 && eased >= s.Power {
-		return s
-	}
-	return m.evenWalk(c, eased, s.Speed)
-}
-
 // evenWalk is walking at the power p or at the fastest walk, whichever is slower.
 func (m *mover) evenWalk(c *cell, p, guess float64) Stride {
 	w, top := m.walkWay(c), m.topWalk(c)
@@ -264,40 +240,4 @@ func (m *mover) evenWalk(c *cell, p, guess float64) Stride {
 	}
 	v, slope := m.speed(&w, p, guess, top)
 	return Stride{v, p, p / (v * slope)}
-}
-
-// choose returns the gait that buys the ground more cheaply in time and budget together
-// when the power p is on offer, p standing for relative intensity ε: the lower of
-//
-//	(1 + (ε_g/ε)^n/(n−1)) / v_g
-//
-// over the gaits g, where ε_g is the intensity that the gait really uses. It is the
-// least of time plus budget at the price λ = 1/((n−1) ε^n), the price at which a runner
-// whose speed is proportional to power would choose ε itself; so a walk held back by
-// the fastest walk is preferred until running is some 6 to 11 % faster. [Our own: the
-// local form of the optimum.] Running slower than the slowest run is walking. guess is a
-// walking speed to start from, 0 for want of one.
-func (m *mover) choose(c *cell, p, guess float64) (Gait, Stride) {
-	if m.habit == WalkOnly || m.mustWalk {
-		return Walk, m.walkFrom(c, p, guess)
-	}
-	run := m.run(c, p)
-	full := m.order / (m.order - 1)
-	if m.habit == RunOnly || run.Speed > full*m.fastestWalk && run.Speed >= m.slowestRun {
-		return Run, run
-	}
-	walk := m.walkFrom(c, p, guess)
-	if run.Speed < m.slowestRun || m.price(walk, p) <= m.price(run, p) {
-		return Walk, walk
-	}
-	return Run, run
-}
-
-// price is the time and budget of one metre, in seconds.
-func (m *mover) price(s Stride, p float64) float64 {
-	share := 1.0
-	if s.Power != p {
-		share = math.Pow(s.Power/p, m.order)
-	}
-	return (1 + share/(m.order-1)) / s.Speed
 }
