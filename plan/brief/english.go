@@ -1,0 +1,126 @@
+package brief
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+)
+
+// heading is the English heading of a section.
+func heading(s Section, m Measure) string {
+	var name string
+	switch {
+	case s.FirstLap > 0 && s.FirstLap == s.LastLap:
+		name = fmt.Sprintf("Lap %d", s.FirstLap)
+	case s.FirstLap > 0:
+		name = fmt.Sprintf("Laps %d to %d", s.FirstLap, s.LastLap)
+	case s.ToName != "":
+		name = "To " + s.ToName
+	case s.To >= m.Course-samePlace:
+		name = "To the finish"
+	}
+	end := m.place(s.To)
+	if s.To >= m.Course-samePlace {
+		end = m.Exactly(s.To)
+	}
+	at := m.place(s.From) + " to " + end
+	if s.From < samePlace {
+		at = "start to " + end
+	}
+	text := at
+	if name != "" {
+		text = name + ": " + at
+	}
+	text += ", there after " + m.Watch(s.Arrival)
+	if !s.Clock.IsZero() {
+		text += ", at " + timeOfDay(s.Clock)
+	}
+	return capital(text)
+}
+
+func timeOfDay(t time.Time) string { return t.Round(time.Minute).Format("15:04") }
+
+// capital makes the first letter one.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// numeral writes small numbers as words.
+func numeral(n int) string {
+	names := [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+	if n >= 0 && n < len(names) {
+		return names[n]
+	}
+	return fmt.Sprint(n)
+}
+
+// turn is one of several ways to say a thing, by how often it was said before: the first
+// once, and then the others by turns.
+func turn(l Line, ways ...string) string {
+	if l.Nth == 0 || len(ways) == 1 {
+		return ways[0]
+	}
+	return ways[1+(l.Nth-1)%(len(ways)-1)]
+}
+
+// where names the place of a line: "Mill Bank (12 km)", or "12 km".
+func where(l Line, m Measure) string {
+	if l.Name == "" {
+		return m.place(l.From)
+	}
+	return l.Name + " (" + m.place(l.From) + ")"
+}
+
+// when is the time of a line as the runner meets it.
+func when(l Line, m Measure) string {
+	if !l.Clock.IsZero() {
+		return after(l, m) + ", at " + timeOfDay(l.Clock)
+	}
+	return after(l, m)
+}
+
+// after is the time of a line since the start, or the gun.
+func after(l Line, m Measure) string {
+	if l.Delayed {
+		return m.Watch(l.Elapsed) + " after the gun"
+	}
+	return m.Watch(l.Elapsed) + " after the start"
+}
+
+// part is a share in words.
+func part(share float64) string {
+	for _, p := range []struct {
+		below float64
+		words string
+	}{{0.07, "a small part"}, {0.14, "about a tenth"}, {0.22, "about a fifth"}, {0.29, "about a quarter"}, {0.37, "about a third"}, {0.45, "about two fifths"}, {0.56, "about half"}, {0.7, "about two thirds"}, {0.79, "about three quarters"}, {0.95, "most"}} {
+		if share < p.below {
+			return p.words
+		}
+	}
+	return "all"
+}
+
+// plain takes out what would disturb a line: control characters and runs of space.
+func plain(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
+			return ' '
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// noted is a note as a sentence.
+func noted(note string) string {
+	if note == "" {
+		return ""
+	}
+	if !strings.ContainsAny(note[len(note)-1:], ".!?") {
+		note += "."
+	}
+	return " " + capital(note)
+}

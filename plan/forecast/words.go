@@ -1,0 +1,66 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+)
+
+// at finds a quantile.
+func (f *Forecast) at(q float64) (int, bool) {
+	for i, v := range f.Quantiles {
+		if math.Abs(v-q) < 1e-9 {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// share is a share of days in words.
+func share(s float64) string {
+	if math.Abs(s-0.9) < 1e-9 {
+		return "Nine in ten"
+	}
+	return fmt.Sprintf("%.0f %% of", 100*s)
+}
+
+// hm is a time in hours and minutes, rounded up.
+func hm(d time.Duration) string {
+	if d >= 10_000*time.Hour {
+		return "never"
+	}
+	m := int64((d + time.Minute - 1) / time.Minute)
+	return fmt.Sprintf("%d:%02d", m/60, m%60)
+}
+
+// exact is a time that is a rule: never rounded up, its seconds shown where it has any.
+func exact(d time.Duration) string {
+	s := int64(d / time.Second)
+	if s%60 == 0 {
+		return fmt.Sprintf("%d:%02d", s/3600, s/60%60)
+	}
+	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+}
+
+// short is percent for a table.
+func short(p float64) string {
+	s := percent(p)
+	s = strings.Replace(s, "less than ", "< ", 1)
+	s = strings.Replace(s, "more than ", "> ", 1)
+	return strings.Replace(s, "just under ", "< ", 1)
+}
+
+func either(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a
+}
+
+func cut(s string, n int) string {
+	if r := []rune(s); len(r) > n {
+		return string(r[:n-1]) + "…"
+	}
+	return s
+}
