@@ -142,7 +142,7 @@ type Needs struct {
 // the whole budget.
 func (m *maker) needs() (Needs, error) {
 	p := m.plan
-	if p.Budget <= beyondBudget {
+	if p.Budget <= BeyondBudget {
 		return Needs{}, nil
 	}
 	a, want := p.Athlete, p.Moving.Seconds()

@@ -6,9 +6,9 @@ import (
 	"time"
 )
 
-// beyondBudget is the share of the budget from which a goal is called beyond the runner:
-// a tenth of a per cent of effort, as near as a best time with its bouts is known.
-const beyondBudget = 1.02
+// BeyondBudget is the share of the budget from which a goal is called beyond the runner:
+// a tenth of a per cent of effort over it, as near as a best time with its bouts is known.
+const BeyondBudget = 1.02
 
 // beyondLongest is how many times the longest result a plan may last before its times
 // are called rough.
@@ -19,7 +19,7 @@ const farBelow = 0.01
 
 func (p *Plan) warn() {
 	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
-	if p.Budget > beyondBudget {
+	if p.Budget > BeyondBudget {
 		say("The goal is beyond this runner: it needs %s the effort budget of a race, %.0f %% more effort than can be held. The fastest sensible gun time is %s.",
 			times(p.Budget), 100*(p.Intensity/p.Best.Intensity-1), clock(p.Best.Gun))
 		if p.Needs.HourPower > 0 {

@@ -1,6 +1,7 @@
 package coursefile
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -49,7 +50,7 @@ func (r *Recording) choose(o Options) ([]part, error) {
 		}
 	}
 	if len(all) == 0 {
-		return nil, o.errorAt(0, ErrNoTrack)
+		return nil, o.errorAt(cmp.Or(r.vacant, r.end), ErrNoTrack)
 	}
 	if o.TrackName == "" && o.Track == 0 {
 		if tracks := slices.DeleteFunc(slices.Clone(all), func(p part) bool { return p.Route }); len(tracks) > 0 {
@@ -67,16 +68,26 @@ func pick(all []part, o Options) ([]part, error) {
 		name := oneLine(o.TrackName, maxName)
 		left = slices.DeleteFunc(slices.Clone(all), func(p part) bool { return oneLine(p.Name, maxName) != name })
 		if len(left) == 0 {
-			return nil, o.errorAt(0, because(ErrChoice, "%q among %s", name, listed(all)))
+			return nil, o.errorAt(all[0].line(), because(ErrChoice, "%q among %s", name, listed(all)))
 		}
 	}
 	switch {
 	case o.Track == 0:
 		return left, nil
 	case o.Track < 0 || o.Track > len(left):
-		return nil, o.errorAt(0, because(ErrChoice, "number %d among %s", o.Track, listed(left)))
+		return nil, o.errorAt(left[0].line(), because(ErrChoice, "number %d among %s", o.Track, listed(left)))
 	}
 	return left[o.Track-1 : o.Track], nil
+}
+
+// line returns the line of the first point, 0 if it is not known.
+func (p part) line() int {
+	for _, s := range p.Segments {
+		if len(s.Points) > 0 {
+			return s.line(0)
+		}
+	}
+	return 0
 }
 
 // maxListed is how many tracks a text lists.

@@ -31,10 +31,10 @@ func ReadCSV(r io.Reader, o Options) (*course.Course, error) {
 		return nil, err
 	}
 	if len(p.distance) < 2 {
-		return nil, o.errorAt(0, course.ErrTooFewPoints)
+		return nil, o.errorAt(t.line, course.ErrTooFewPoints)
 	}
 	if err := p.fill(); err != nil {
-		return nil, o.errorAt(0, err)
+		return nil, o.errorAt(p.lineOf(err, o), err)
 	}
 	return p.course(o, "", nil)
 }
@@ -80,11 +80,14 @@ func (t *table) readHeader(cause error, must, may []string) error {
 	header, err := t.rows.Read()
 	switch {
 	case errors.Is(err, io.EOF) && t.from.err() == nil:
-		return t.options.errorAt(0, ErrEmpty)
+		return t.options.errorAt(1, ErrEmpty)
 	case err != nil:
 		return t.refuse(err)
 	}
 	t.line, _ = t.rows.FieldPos(0)
+	if len(header) > MaxColumns {
+		return t.options.errorAt(t.line, because(ErrTooLarge, "more than %d columns", MaxColumns))
+	}
 	count := map[string]int{}
 	for i, name := range header {
 		name = strings.TrimSpace(name)
@@ -144,5 +147,5 @@ func (t *table) refuse(err error) error {
 	case errors.As(err, &parse):
 		return t.options.errorAt(parse.Line, because(ErrSyntax, "%v", parse.Err))
 	}
-	return t.options.errorAt(0, err)
+	return t.options.errorAt(max(t.line, 1), err)
 }

@@ -15,15 +15,15 @@ func TestReadCSVRefuses(t *testing.T) {
 		name, text, want string
 		cause            error
 	}{
-		{"empty", "", "f: file is empty", ErrEmpty},
-		{"blank lines", "\n\n", "f: file is empty", ErrEmpty},
+		{"empty", "", "f:1: file is empty", ErrEmpty},
+		{"blank lines", "\n\n", "f:1: file is empty", ErrEmpty},
 		{"no header", "0,100\n10,101\n", `f:1: first line must name distance_m and elevation_m, each once: it reads "0,100"`, ErrColumns},
 		{"a column missing", "distance_m,height\n0,1\n", `f:1: first line must name distance_m and elevation_m, each once: it reads "distance_m,height"`, ErrColumns},
 		{"a column twice", "distance_m,elevation_m,distance_m\n0,1,0\n", `f:1: first line must name distance_m and elevation_m, each once: it reads "distance_m,elevation_m,distance_m"`, ErrColumns},
 		{"semicolons", "distance_m;elevation_m\n0;1\n", `f:1: first line must name distance_m and elevation_m, each once: it reads "distance_m;elevation_m"`, ErrColumns},
-		{"header alone", "distance_m,elevation_m\n", "f: fewer than two points at different places", course.ErrTooFewPoints},
-		{"one row", "distance_m,elevation_m\n0,1\n", "f: fewer than two points at different places", course.ErrTooFewPoints},
-		{"one place", "distance_m,elevation_m\n7,1\n7,2\n", "f: fewer than two points at different places", course.ErrTooFewPoints},
+		{"header alone", "distance_m,elevation_m\n", "f:1: fewer than two points at different places", course.ErrTooFewPoints},
+		{"one row", "distance_m,elevation_m\n0,1\n", "f:2: fewer than two points at different places", course.ErrTooFewPoints},
+		{"one place", "distance_m,elevation_m\n7,1\n7,2\n", "f:3: fewer than two points at different places", course.ErrTooFewPoints},
 		{"words", "distance_m,elevation_m\n0,1\nten,2\n", `f:3: not a number: distance "ten"`, ErrNumber},
 		{"no distance", "distance_m,elevation_m\n0,1\n,2\n", `f:3: not a number: distance ""`, ErrNumber},
 		{"words for elevation", "distance_m,elevation_m\n0,1\n10,high\n", `f:3: not a number: elevation "high"`, ErrNumber},
@@ -35,8 +35,8 @@ func TestReadCSVRefuses(t *testing.T) {
 		{"a field less", "distance_m,elevation_m\n0,1\n10\n", "f:3: wrong number of fields", ErrFields},
 		{"a stray quote", "distance_m,elevation_m\n0,1\n1\"0,2\n", `f:3: malformed file: bare " in non-quoted-field`, ErrSyntax},
 		{"an open quote", "distance_m,elevation_m\n0,\"1\n", `f:2: malformed file: extraneous or missing " in quoted-field`, ErrSyntax},
-		{"no elevation", "distance_m,elevation_m\n0,\n10,\n", "f: no elevation", course.ErrNoElevation},
-		{"too long", "distance_m,elevation_m\n0,1\n1000001,1\n", "f: course longer than 1000 km: 1000.0 km", course.ErrTooLong},
+		{"no elevation", "distance_m,elevation_m\n0,\n10,\n", "f:2: no elevation", course.ErrNoElevation},
+		{"too long", "distance_m,elevation_m\n0,1\n1000001,1\n", "f:3: course longer than 1000 km: 1000.0 km", course.ErrTooLong},
 	} {
 		_, err := ReadCSV(strings.NewReader(tt.text), Options{File: "f"})
 		if err == nil || err.Error() != tt.want || !errors.Is(err, tt.cause) {

@@ -9,8 +9,10 @@
 // A file is refused with an *Error, which says where and wraps a cause of this package
 // or of package course, when a course cannot be told from it: malformed text, no track
 // and no route, no elevation at all, a place that is missing or lies off the globe, a
-// gap of over 20 km. A cause that is the whole file's, such as no elevation at all, has
-// no line. What can be mended is mended, and each mending is a line of
+// gap of over 20 km. A cause that is the whole file's has the line to look at: that where
+// the track starts that has no elevation, that at which it gets too long, the last one of
+// a file in which something is missing. Only a file that was not read, for its name or an
+// error of the operating system, has none. What can be mended is mended, and each mending is a line of
 // course.Course.Warnings: elevations missing in part, gaps of over 2 km, times that go
 // back, waypoints that are left out.
 //

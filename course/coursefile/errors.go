@@ -55,9 +55,9 @@ func (o Options) errorAt(line int, cause error) *Error {
 // the operating system, has none in the text.
 func (o Options) reading(line int, cause error) error {
 	if !errors.Is(cause, ErrTooLarge) && !errors.Is(cause, ErrSyntax) {
-		line = 0
+		return o.errorAt(0, cause)
 	}
-	return o.errorAt(line, cause)
+	return o.errorAt(max(line, 1), cause)
 }
 
 // oneLineError shows a cause on one line, without the prefix of package course: the

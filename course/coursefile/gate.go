@@ -27,6 +27,7 @@ type gate struct {
 	space   string     // the name space of the root
 	open    []*element // those of gpxRoot that are open
 	skipped int        // others open inside the last of them
+	tags    int        // met so far
 	ended   bool       // the root has been closed
 	line    int        // where the token in hand starts
 	text    []byte     // of the leaf that is open
@@ -61,6 +62,9 @@ func (g *gate) advance() error {
 	}
 	switch t := token.(type) {
 	case xml.StartElement:
+		if g.tags++; g.tags > MaxTokens/2 { // each has a start and an end
+			return g.errorf(ErrTooLarge, "more than %d elements", MaxTokens/2)
+		}
 		return g.startElement(t)
 	case xml.EndElement:
 		return g.endElement()
@@ -88,6 +92,7 @@ func (g *gate) startElement(t xml.StartElement) error {
 	switch e.role {
 	case track, route:
 		g.made.track.Route = e.role == route
+		g.made.trackLine = g.line
 		g.made.segment()
 	case segment:
 		g.made.segment()
@@ -124,7 +129,9 @@ func (g *gate) endElement() error {
 	}
 	e := g.open[len(g.open)-1]
 	g.open = g.open[:len(g.open)-1]
-	g.ended = len(g.open) == 0
+	if g.ended = len(g.open) == 0; g.ended {
+		g.made.recording.end = g.line
+	}
 	switch {
 	case e.isLeaf():
 		g.endLeaf(e)
@@ -218,11 +225,11 @@ func (g *gate) refuse(err error) error {
 	case g.from.err() != nil:
 		return g.options.reading(line, g.from.err())
 	case g.from.empty():
-		return g.options.errorAt(0, ErrEmpty)
+		return g.options.errorAt(1, ErrEmpty)
 	case errors.Is(err, io.EOF) && g.ended:
 		return io.EOF
 	case errors.Is(err, io.EOF):
-		return g.options.errorAt(0, because(cause, "no element in it"))
+		return g.options.errorAt(line, because(cause, "no element in it"))
 	case errors.Is(err, ErrEncoding):
 		return g.options.errorAt(line, errors.Unwrap(err))
 	case errors.As(err, &syntax):

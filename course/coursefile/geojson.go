@@ -36,7 +36,7 @@ func readGeoJSON(from *source, o Options) (*Recording, error) {
 	t, err := g.token()
 	switch {
 	case err != nil && from.empty() && from.err() == nil:
-		return nil, o.errorAt(0, ErrEmpty)
+		return nil, o.errorAt(1, ErrEmpty)
 	case err != nil:
 		return nil, err
 	case t != json.Delim('{'):
@@ -46,6 +46,7 @@ func readGeoJSON(from *source, o Options) (*Recording, error) {
 	if err != nil {
 		return nil, err
 	}
+	last := g.line
 	if err := g.end(); err != nil {
 		return nil, err
 	}
@@ -59,6 +60,7 @@ func readGeoJSON(from *source, o Options) (*Recording, error) {
 		g.made.recording.Name, g.made.recording.Description = top.name, top.description
 	}
 	g.warn()
+	g.made.recording.end = last
 	return g.made.finish()
 }
 

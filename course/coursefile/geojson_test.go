@@ -19,7 +19,7 @@ func TestReadGeoJSONRefuses(t *testing.T) {
 		name, text, want string
 		cause            error
 	}{
-		{"empty", "", "f: file is empty", ErrEmpty},
+		{"empty", "", "f:1: file is empty", ErrEmpty},
 		{"blank", " \n\n ", "f:3: malformed file: unexpected end", ErrSyntax},
 		{"cut off", "{\n\"type\":\"Feature\",\n", "f:2: malformed file: unexpected end", ErrSyntax},
 		{"cut off in a text", "{\n\"type\":\"Feat", "f:2: malformed file: unexpected end", ErrSyntax},
@@ -35,10 +35,10 @@ func TestReadGeoJSONRefuses(t *testing.T) {
 		{"no type", "{}", `f:1: not a GeoJSON document: its type is ""`, ErrNotGeoJSON},
 		{"another type", `{"type":"Topology"}`, `f:1: not a GeoJSON document: its type is "Topology"`, ErrNotGeoJSON},
 		{"type no text", `{"type":["Point"]}`, `f:1: not a GeoJSON document: its type is ""`, ErrNotGeoJSON},
-		{"nothing in it", `{"type":"FeatureCollection","features":[]}`, "f: no point of a track or route", ErrNoTrack},
-		{"no geometry", `{"type":"Feature","geometry":null,"properties":null}`, "f: no point of a track or route", ErrNoTrack},
-		{"a point alone", point + `[1,2,3]}`, "f: no point of a track or route", ErrNoTrack},
-		{"an area alone", `{"type":"Polygon","coordinates":[[[1,2],[3,4],[5,6],[1,2]]]}`, "f: no point of a track or route", ErrNoTrack},
+		{"nothing in it", `{"type":"FeatureCollection","features":[]}`, "f:1: no point of a track or route", ErrNoTrack},
+		{"no geometry", `{"type":"Feature","geometry":null,"properties":null}`, "f:1: no point of a track or route", ErrNoTrack},
+		{"a point alone", point + `[1,2,3]}`, "f:1: no point of a track or route", ErrNoTrack},
+		{"an area alone", `{"type":"Polygon","coordinates":[[[1,2],[3,4],[5,6],[1,2]]]}`, "f:1: no point of a track or route", ErrNoTrack},
 		{"latitude first", point + "\n[50,\n100]}", "f:3: bad coordinate: lat 100 is outside -90 to 90", ErrCoordinate},
 		{"metres for degrees", point + `[500000,4000000]}`, "f:1: bad coordinate: lat 4e+06 is outside -90 to 90", ErrCoordinate},
 		{"beyond the date line", point + `[181,4]}`, "f:1: bad coordinate: lon 181 is outside -180 to 180", ErrCoordinate},

@@ -1,6 +1,7 @@
 package coursefile
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -173,9 +174,11 @@ func (g *geoReader) addTrack(o *object, shape geometry) {
 		}
 	}
 	t.Route = o.route && len(t.Segments) == 1
-	if len(t.Segments) > 0 {
-		g.made.recording.Tracks = append(g.made.recording.Tracks, t)
+	if len(t.Segments) == 0 {
+		g.made.recording.vacant = cmp.Or(g.made.recording.vacant, shape.line)
+		return
 	}
+	g.made.recording.Tracks = append(g.made.recording.Tracks, t)
 }
 
 // allSame reports whether all points are one and the same.

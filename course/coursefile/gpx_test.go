@@ -148,7 +148,7 @@ func TestDeepNesting(t *testing.T) {
 func TestNotXML(t *testing.T) {
 	for _, tt := range []struct{ text, want string }{
 		{"<?xml version='1.1'?>\n<gpx/>", "f:1: not XML: unsupported version \"1.1\"; only version 1.0 is supported"},
-		{"<!-- nothing -->\n", "f: not XML: no element in it"},
+		{"<!-- nothing -->\n", "f:2: not XML: no element in it"},
 		{"\x1f\x8b\x08\x00", "f:1: malformed file: gzip: unexpected EOF"},
 		{"PK\x03\x04", "f:1: not XML: illegal character code U+0003"},
 		{"<" + strings.Repeat("a", 1e6) + "/>", "f:1: not a GPX document: the root element is <" + strings.Repeat("a", 40) + "…>"},
@@ -167,7 +167,7 @@ func TestLimits(t *testing.T) {
 	}{
 		{Options{MaxBytes: 1000}, fmt.Sprintf("f:%d: file is too large: more than 1000 bytes", 1+strings.Count(text[:1000], "\n"))},
 		{Options{MaxPoints: 99}, "f:102: file is too large: more than 99 points"},
-		{Options{Length: -1}, "f: option out of range: length -1 m is not within 0 to 1e+06 m"},
+		{Options{Length: -1}, "f:3: option out of range: length -1 m is not within 0 to 1e+06 m"},
 	} {
 		tt.o.File = "f"
 		if _, err := ReadGPX(strings.NewReader(text), tt.o); err == nil || err.Error() != tt.want {
@@ -221,10 +221,10 @@ func TestErrorsTakeTheReadersName(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	if _, err := ReadGPX(f, Options{}); err == nil || err.Error() != f.Name()+": no point of a track or route" {
+	if _, err := ReadGPX(f, Options{}); err == nil || err.Error() != f.Name()+":4: no point of a track or route" {
 		t.Error(err)
 	}
-	if _, err := ReadGPX(strings.NewReader(""), Options{}); err == nil || err.Error() != "file is empty" {
+	if _, err := ReadGPX(strings.NewReader(""), Options{}); err == nil || err.Error() != "line 1: file is empty" {
 		t.Error(err)
 	}
 }

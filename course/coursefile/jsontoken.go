@@ -17,6 +17,7 @@ type jsonReader struct {
 	options Options
 	line    int // where the last token ends
 	depth   int // of values inside each other
+	tokens  int // read so far
 }
 
 func newJSONReader(from *source, o Options) *jsonReader {
@@ -32,6 +33,9 @@ func (j *jsonReader) token() (json.Token, error) {
 	j.line = j.lines.at(j.in.InputOffset())
 	if err != nil {
 		return nil, j.refuse(err)
+	}
+	if j.tokens++; j.tokens > MaxTokens {
+		return nil, j.errorf(ErrTooLarge, "more than %d values and brackets", MaxTokens)
 	}
 	switch t {
 	case json.Delim('{'), json.Delim('['):

@@ -70,7 +70,7 @@ func TestReadLandmarksRefuses(t *testing.T) {
 		name, text, want string
 		cause            error
 	}{
-		{"empty", "", "f: file is empty", ErrEmpty},
+		{"empty", "", "f:1: file is empty", ErrEmpty},
 		{"no header", "Well,5\n", columns + `"Well,5"`, ErrLandmarkColumns},
 		{"a profile", "distance_m,elevation_m\n0,1\n", columns + `"distance_m,elevation_m"`, ErrLandmarkColumns},
 		{"note twice", "name,distance_m,note,note\n", columns + `"name,distance_m,note,note"`, ErrLandmarkColumns},
@@ -229,7 +229,9 @@ func TestLandmarksOnACourse(t *testing.T) {
 	for _, l := range LandmarksOf(c) {
 		got += fmt.Sprintf("%s %.1f %v; ", l.Name, l.Distance, l.Kind)
 	}
-	if got != "Gate 0.0 place; Knoll 300.0 top; Upper Well 750.0 station; Square 1000.0 place; " {
+	// Knoll's waypoint stands at a quarter, the well's at three: two thirds of the way from
+	// Knoll to the end, so at 300 + 700·2/3 m.
+	if got != "Gate 0.0 place; Knoll 300.0 top; Upper Well 766.7 station; Square 1000.0 place; " {
 		t.Error(got)
 	}
 	c, err = ReadCSV(strings.NewReader("distance_m,elevation_m\n500,1\n1500,2\n"), Options{Landmarks: list})

@@ -12,6 +12,7 @@ type maker struct {
 	recording *Recording
 	points    int // met, whether kept or not
 	track     Track
+	trackLine int    // where it starts
 	fault     *Error // the first of a point of the route in hand
 	faulty    *Error // the first of a point of any route
 	leftOut   int    // routes with a fault
@@ -72,6 +73,8 @@ func (m *maker) endTrack() {
 	}
 	if len(t.Segments) > 0 {
 		m.recording.Tracks = append(m.recording.Tracks, t)
+	} else {
+		m.recording.vacant = cmp.Or(m.recording.vacant, m.trackLine)
 	}
 }
 

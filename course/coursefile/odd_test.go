@@ -27,16 +27,16 @@ var refused = []struct {
 	text  string // behind the file's name
 	cause error
 }{
-	{"empty", ": file is empty", ErrEmpty},
+	{"empty", ":1: file is empty", ErrEmpty},
 	{"plain-text", `:1: not XML: the file begins with "a list of places to run to"`, ErrNotXML},
 	{"truncated", ":6: malformed file: unexpected EOF", ErrSyntax},
 	{"mismatched-tags", ":5: malformed file: element <ele> closed by </elle>", ErrSyntax},
 	{"junk-after-root", ":9: malformed file: element <gpx> after the end of the document", ErrSyntax},
 	{"text-after-root", `:10: malformed file: text after the end of the document: "the end"`, ErrSyntax},
-	{"no-track", ": no point of a track or route", ErrNoTrack},
-	{"one-point", ": fewer than two points at different places", course.ErrTooFewPoints},
-	{"one-place", ": fewer than two points at different places", course.ErrTooFewPoints},
-	{"no-elevation", ": no elevation", course.ErrNoElevation},
+	{"no-track", ":4: no point of a track or route", ErrNoTrack},
+	{"one-point", ":4: fewer than two points at different places", course.ErrTooFewPoints},
+	{"one-place", ":6: fewer than two points at different places", course.ErrTooFewPoints},
+	{"no-elevation", ":4: no elevation", course.ErrNoElevation},
 	{"nan-latitude", `:5: bad coordinate: value is not a finite number: lat "NaN"`, ErrCoordinate},
 	{"inf-longitude", `:5: bad coordinate: value is not a finite number: lon "-Inf"`, course.ErrNotFinite},
 	{"latitude-91", ":5: bad coordinate: lat 91 is outside -90 to 90", ErrCoordinate},
@@ -52,7 +52,7 @@ var refused = []struct {
 	{"elevation-minus-20000", ":5: elevation outside -500 to 9000 m: -20000 m", course.ErrElevationRange},
 	{"elevation-nan", `:5: value is not a finite number: elevation "NaN"`, course.ErrNotFinite},
 	{"elevation-comma", `:5: not a number: elevation "110,5"`, ErrNumber},
-	{"too-long", ": course longer than 1000 km: 1114.7 km", course.ErrTooLong},
+	{"too-long", ":57: course longer than 1000 km: 1114.7 km", course.ErrTooLong},
 	{"map-document", ":2: not a GPX document: the root element is <kml>", ErrNotGPX},
 	{"web-page", ":2: not a GPX document: the root element is <html>", ErrNotGPX},
 	{"unknown-encoding", `:1: character encoding is not known: "runes-7"`, ErrEncoding},
@@ -65,8 +65,8 @@ var refused = []struct {
 	{"comma-coordinates", `:5: bad coordinate: not a number: lat "50,001"`, ErrCoordinate},
 	{"capitals", ":2: not a GPX document: the root element is <GPX>", ErrNotGPX},
 	{"control-character", ":3: malformed file: illegal character code U+0001", ErrSyntax},
-	{"nothing-but-spaces", ": not XML: no element in it", ErrNotXML},
-	{"double-encoded", ": no point of a track or route", ErrNoTrack},
+	{"nothing-but-spaces", ":3: not XML: no element in it", ErrNotXML},
+	{"double-encoded", ":8: no point of a track or route", ErrNoTrack},
 	{"unclosed-comment", ":9: malformed file: unexpected EOF", ErrSyntax},
 	{"xml-1.1", `:1: not XML: unsupported version "1.1"; only version 1.0 is supported`, ErrNotXML},
 	{"latitude-first.geojson", ":1: bad coordinate: lat -120 is outside -90 to 90", ErrCoordinate},
@@ -76,7 +76,7 @@ var refused = []struct {
 	{"truncated.geojson", ":2: malformed file: unexpected end", ErrSyntax},
 	{"two-documents.geojson", `:4: malformed file: after the end of the document: "{"`, ErrSyntax},
 	{"another-type.geojson", `:1: not a GeoJSON document: its type is "Topology"`, ErrNotGeoJSON},
-	{"no-elevation.geojson", ": no elevation", course.ErrNoElevation},
+	{"no-elevation.geojson", ":1: no elevation", course.ErrNoElevation},
 }
 
 func TestOddFilesRefused(t *testing.T) {

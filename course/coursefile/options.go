@@ -30,7 +30,11 @@ type Options struct {
 
 	// Landmarks are added to those of the file, at their distances on the course as it
 	// is in the end: with Length, on the measured one. They take the place of the
-	// file's own landmarks of the same names. Their cutoffs do not matter here.
+	// file's own landmarks of the same names. With Length, the place of a waypoint whose
+	// name just one waypoint has is that of the stated distance: the ground between such
+	// waypoints is scaled piece by piece (course.Options.Marks). One whose piece would be
+	// stretched to under 0.8 or over 1.25 times what the whole course is does not scale,
+	// with a warning; it stands at its stated distance all the same. Their cutoffs do not matter here.
 	Landmarks []Landmark
 
 	// File is the name of the file in errors. "" means what the reader's own Name
@@ -46,9 +50,16 @@ type Options struct {
 
 // Limits that a zero Options stands for, and those that always hold.
 const (
-	DefaultMaxBytes  = 128 << 20
-	DefaultMaxPoints = 2_000_000 // a point every half metre of the longest course
+	DefaultMaxBytes  = 64 << 20
+	DefaultMaxPoints = 1_000_000 // a point every metre of the longest course
 	MaxWaypoints     = 1000      // that become landmarks; further ones are left out
+
+	// MaxTokens bounds the tags of a GPX file and the brackets, names and values of a
+	// GeoJSON file, MaxNameSpaces the name space declarations of a GPX file and
+	// MaxColumns the columns of a CSV file: what takes time without being ground. [Our own]
+	MaxTokens     = 10_000_000
+	MaxNameSpaces = 1_000_000
+	MaxColumns    = 1000
 )
 
 // Open reads a course from a file by its name's ending, in either case: .gpx as ReadGPX

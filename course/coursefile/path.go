@@ -25,7 +25,7 @@ func join(parts []part, o Options) (*profile, error) {
 	}
 	out.warnOfGaps()
 	if err := out.fill(); err != nil {
-		return nil, o.errorAt(0, err)
+		return nil, o.errorAt(out.lineOf(err, o), err)
 	}
 	out.warnOfTimes(parts)
 	return out, nil

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"isoeffort.example/course"
@@ -75,9 +76,10 @@ func (p *profile) fillBetween(from, to int) {
 
 // course makes the course; landmarks are placed by distance on the profile.
 func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*course.Course, error) {
-	landmarks = p.merge(landmarks, o)
+	marks, k := p.marks(landmarks, o)
+	landmarks = p.merge(landmarks, o, k)
 	c, err := course.New(p.distance, p.elevation, course.Options{
-		Name: name, Length: o.Length, Smoothing: o.Smoothing, Grid: o.Grid, Clean: o.clean(),
+		Name: name, Length: o.Length, Marks: marks, Smoothing: o.Smoothing, Grid: o.Grid, Clean: o.clean(),
 		Track: p.track, Landmarks: landmarks, Warnings: p.warnings,
 	})
 	var point *course.PointError
@@ -85,14 +87,29 @@ func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*
 	case errors.As(err, &point):
 		return nil, o.errorAt(int(p.line[point.Index]), point.Err)
 	case err != nil:
-		return nil, o.errorAt(0, err)
+		return nil, o.errorAt(p.lineOf(err, o), err)
 	}
 	return c, nil
 }
 
+// lineOf returns the line to look at for a cause that is the whole profile's: for a
+// course that is too long the one at which it gets so, for one that stays at a place the
+// last one, else that where it starts.
+func (p *profile) lineOf(err error, o Options) int {
+	first, last := p.distance[0], len(p.distance)-1
+	switch {
+	case errors.Is(err, course.ErrTooLong) && !(o.Length > 0):
+		i := sort.Search(last, func(i int) bool { return p.distance[i]-first > course.MaxLength })
+		return int(p.line[i])
+	case errors.Is(err, course.ErrTooFewPoints):
+		return int(p.line[last])
+	}
+	return int(p.line[0])
+}
+
 // merge adds the landmarks of the options to those of the file, at the distances on the
 // profile as given that scaling will move to theirs.
-func (p *profile) merge(landmarks []course.Landmark, o Options) []course.Landmark {
+func (p *profile) merge(landmarks []course.Landmark, o Options, k knots) []course.Landmark {
 	if len(o.Landmarks) == 0 {
 		return landmarks
 	}
@@ -101,13 +118,8 @@ func (p *profile) merge(landmarks []course.Landmark, o Options) []course.Landmar
 		listed[strings.ToLower(l.Name)] = true
 	}
 	landmarks = slices.DeleteFunc(landmarks, func(l course.Landmark) bool { return listed[strings.ToLower(l.Name)] })
-	first, last := p.distance[0], p.distance[len(p.distance)-1]
-	scale := 1.0
-	if o.Length > 0 && last > first {
-		scale = (last - first) / o.Length
-	}
 	for _, l := range o.Landmarks {
-		l.Distance = first + l.Distance*scale
+		l.Distance = k.back(l.Distance)
 		landmarks = append(landmarks, l.Landmark)
 	}
 	return landmarks

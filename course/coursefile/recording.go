@@ -27,7 +27,9 @@ type Recording struct {
 	// Warnings say what was left out or could not be read.
 	Warnings []string
 
-	file string // the name in errors
+	file   string // the name in errors
+	vacant int    // the line of the first track without a point
+	end    int    // the line on which the document ends
 }
 
 // A Track is a line on the ground in one or more pieces.

@@ -160,10 +160,10 @@ func TestChoosingTracks(t *testing.T) {
 		{Options{TrackName: "Two"}, "Two", 4, ""},
 		{Options{TrackName: "Two", Track: 2}, "Two", 1, ""},
 		{Options{TrackName: " Plan "}, "Plan", 1, ""},
-		{Options{Track: 5}, "", 0, `f: no such track: number 5 among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
-		{Options{Track: -1}, "", 0, `f: no such track: number -1 among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
-		{Options{TrackName: "two"}, "", 0, `f: no such track: "two" among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
-		{Options{TrackName: "Two", Track: 3}, "", 0, `f: no such track: number 3 among 2 track "Two" 3.0 km, 3 track "Two" 1.0 km`},
+		{Options{Track: 5}, "", 0, `f:3: no such track: number 5 among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
+		{Options{Track: -1}, "", 0, `f:3: no such track: number -1 among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
+		{Options{TrackName: "two"}, "", 0, `f:3: no such track: "two" among 1 track "One" 2.0 km, 2 track "Two" 3.0 km, 3 track "Two" 1.0 km, 4 route "Plan" 1.0 km`},
+		{Options{TrackName: "Two", Track: 3}, "", 0, `f:4: no such track: number 3 among 2 track "Two" 3.0 km, 3 track "Two" 1.0 km`},
 	} {
 		tt.o.File = "f"
 		c, err := ReadGPX(bytes.NewReader(text), tt.o)

@@ -72,6 +72,7 @@ type limited struct {
 	r     io.Reader
 	limit int64
 	read  int64
+	names int   // name space declarations in it, which the XML decoder takes long over
 	err   error // the first, but for io.EOF
 }
 
@@ -81,7 +82,11 @@ func (l *limited) Read(p []byte) (int, error) {
 	}
 	n, err := l.r.Read(p)
 	l.read += int64(n)
+	l.names += bytes.Count(p[:n], []byte("xmlns"))
 	switch {
+	case l.names > MaxNameSpaces:
+		l.err = because(ErrTooLarge, "more than %d name space declarations", MaxNameSpaces)
+		return 0, l.err
 	case l.read > l.limit:
 		l.err = because(ErrTooLarge, "more than %d bytes", l.limit)
 		return n - int(l.read-l.limit), l.err // what is within it, so that its lines count

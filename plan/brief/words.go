@@ -24,7 +24,7 @@ func English() Words {
 		maps.Copy(lines, some)
 	}
 	return Words{
-		Lines: lines, Cautions: maps.Clone(cautionWords), Heading: heading,
+		Lines: lines, Cautions: cautionWords(), Heading: heading,
 		Opening: "THE RACE", Closing: "TO THE FINISH AND AFTER", Careful: "CAUTIONS",
 	}
 }

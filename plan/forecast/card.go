@@ -3,17 +3,16 @@ package forecast
 import (
 	"fmt"
 	"math"
+
+	"isoeffort.example/plan"
 )
 
 // LeastProbability is the probability below which a goal gets no split card. [Our own.]
 const LeastProbability = 0.10
 
-// budgetSlack is what a budget may be over 1 by the accuracy of a solve.
-const budgetSlack = 1e-6
-
 // Allowed reports whether a goal may have a split card: its forecast probability is at
 // least LeastProbability, and its plan spends no more than the whole effort budget
-// (plan.Plan.Budget, at most 1). Otherwise the reason says why not, in one line; who
+// (plan.Plan.Budget, at most plan.BeyondBudget). Otherwise the reason says why not, in one line; who
 // overrides it has to be asked for explicitly, and has Warning on every page. What is not
 // a probability, or not a budget, is not allowed.
 func Allowed(probability, budget float64) (ok bool, reason string) {
@@ -22,7 +21,7 @@ func Allowed(probability, budget float64) (ok bool, reason string) {
 		return false, fmt.Sprintf("%g is no probability", probability)
 	case !(budget >= 0) || math.IsInf(budget, 1):
 		return false, fmt.Sprintf("%g is no share of the effort budget", budget)
-	case budget > 1+budgetSlack:
+	case budget > plan.BeyondBudget:
 		return false, fmt.Sprintf("the goal needs %s of the effort budget", over(budget))
 	case probability < LeastProbability:
 		return false, fmt.Sprintf("the forecast gives the goal %s", percent(probability))

@@ -88,7 +88,8 @@ func TestAllowed(t *testing.T) {
 		{0.10, 1, true},
 		{1, 1 + 1e-9, true},
 		{0.0999, 1, false},
-		{0.5, 1.001, false},
+		{0.5, 1.001, true}, // as near as a budget is known
+		{0.5, 1.021, false},
 		{0, 0.5, false},
 		{math.NaN(), 1, false},
 		{1.1, 1, false},

@@ -9,6 +9,8 @@ import (
 	"math"
 
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/caution"
+	"isoeffort.example/plan/forecast"
 )
 
 // CardOptions of Card. The zero value is ready.
@@ -19,24 +21,18 @@ type CardOptions struct {
 	// Late are lines of what to do when late, printed on the back.
 	Late []string
 
-	// Probability is the forecast's of making the goal of the first plan, if it is known:
-	// above 0. Under LeastProbability there is no card.
-	Probability float64
+	// Goal is the forecast's probability of making the goal of the first plan, nil if none
+	// was made. By forecast.Allowed it decides, with the budget, whether there is a card.
+	Goal *forecast.Chance
 
 	// Override prints a card for a goal beyond the runner all the same, with a warning on
 	// both of its sides.
 	Override bool
 }
 
-// LeastProbability is the probability of a goal under which it gets no card. [Our own.]
-const LeastProbability = 0.1
-
 // ErrBeyond is wrapped by the error for a card of a goal that the runner cannot make, or
 // hardly: a card is followed.
 var ErrBeyond = errors.New("the goal is beyond this runner: no card without an override")
-
-// beyondBudget is the share of the budget from which a goal is beyond the runner.
-const beyondBudget = 1.02
 
 // mostPlans is how many schedules a card has room for.
 const mostPlans = 3
@@ -74,9 +70,6 @@ func checkCard(o CardOptions, plans []*plan.Plan) error {
 	if len(o.Titles) > len(plans) {
 		return fmt.Errorf("write: %w: %d titles for %d plans", ErrCard, len(o.Titles), len(plans))
 	}
-	if !(o.Probability >= 0 && o.Probability <= 1) {
-		return fmt.Errorf("write: %w: probability %g", ErrCard, o.Probability)
-	}
 	for _, p := range plans[1:] {
 		if p.Course != plans[0].Course {
 			return fmt.Errorf("write: %w: they are of several courses", ErrCard)
@@ -85,15 +78,20 @@ func checkCard(o CardOptions, plans []*plan.Plan) error {
 	if o.Override {
 		return nil
 	}
-	if o.Probability > 0 && o.Probability < LeastProbability {
-		return fmt.Errorf("write: %w: a forecast gives it %.1f %%", ErrBeyond, 100*o.Probability)
-	}
-	for _, p := range plans {
-		if p.Budget > beyondBudget {
-			return fmt.Errorf("write: %w: it needs %s of what one race allows; the fastest sensible gun time is %s", ErrBeyond, percent(p.Budget), hms(p.Best.Gun))
+	for i, p := range plans {
+		if ok, reason := forecast.Allowed(o.probability(i), p.Budget); !ok {
+			return fmt.Errorf("write: %w: %s; the fastest sensible gun time is %s", ErrBeyond, reason, hms(p.Best.Gun))
 		}
 	}
 	return nil
+}
+
+// probability is the forecast's for plan i, 1 where there is none.
+func (o CardOptions) probability(i int) float64 {
+	if o.Goal == nil || i > 0 {
+		return 1
+	}
+	return o.Goal.P
 }
 
 // card is what the page is filled with.
@@ -126,7 +124,7 @@ func newCard(every plan.Spacing, o CardOptions, plans []*plan.Plan) card {
 		Name: plain(first.Course.Name()), Unit: t.units.long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0, Hints: len(plans) == 1,
 		Ground: fmt.Sprintf("%.1f %s, %.0f %s up, %.0f %s down. Gun time: from the gun.", first.Course.Length()/t.units.distance, t.units.long,
 			relief.Ascent/t.units.height, t.units.short, relief.Descent/t.units.height, t.units.short),
-		Titles: titles(o.Titles, len(plans)), Warning: cardWarning(o, plans), Cautions: cautions(first),
+		Titles: titles(o.Titles, len(plans)), Warning: cardWarning(o, plans), Cautions: caution.Texts(first),
 	}
 	c.Rows = t.cardRows(every, plans)
 	left := len(c.Rows)
@@ -163,13 +161,10 @@ func titles(given []string, n int) []string {
 
 // cardWarning is printed on both sides where a card was asked for against the rule.
 func cardWarning(o CardOptions, plans []*plan.Plan) string {
-	for _, p := range plans {
-		if p.Budget > beyondBudget {
-			return fmt.Sprintf("This goal is beyond you: it needs %s of what one race allows. The fastest sensible gun time is %s.", percent(p.Budget), hms(p.Best.Gun))
+	for i, p := range plans {
+		if text := forecast.Warning(o.probability(i), p.Budget); text != "" {
+			return text
 		}
-	}
-	if o.Probability > 0 && o.Probability < LeastProbability {
-		return fmt.Sprintf("You are unlikely to make this goal: a forecast gives it %.0f in a hundred.", 100*o.Probability)
 	}
 	return ""
 }

@@ -14,6 +14,7 @@ import (
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/forecast"
 	"isoeffort.example/plan/write"
 )
 
@@ -147,6 +148,8 @@ func TestCardIsThinned(t *testing.T) {
 	}
 }
 
+func chance(p float64) *forecast.Chance { return &forecast.Chance{P: p} }
+
 // A goal that the runner cannot make, or hardly, gets no card unless one insists, and then
 // a warning on both sides.
 func TestNoCard(t *testing.T) {
@@ -162,14 +165,14 @@ func TestNoCard(t *testing.T) {
 	}{
 		{"beyond", write.CardOptions{}, []*plan.Plan{beyond}, write.ErrBeyond},
 		{"the second beyond", write.CardOptions{}, []*plan.Plan{fine, beyond}, write.ErrBeyond},
-		{"unlikely", write.CardOptions{Probability: 0.099}, []*plan.Plan{fine}, write.ErrBeyond},
-		{"likely enough", write.CardOptions{Probability: 0.1}, []*plan.Plan{fine}, nil},
+		{"unlikely", write.CardOptions{Goal: chance(0.099)}, []*plan.Plan{fine}, write.ErrBeyond},
+		{"likely enough", write.CardOptions{Goal: chance(0.1)}, []*plan.Plan{fine}, nil},
 		{"beyond, overridden", write.CardOptions{Override: true}, []*plan.Plan{beyond}, nil},
-		{"unlikely, overridden", write.CardOptions{Override: true, Probability: 0.05}, []*plan.Plan{fine}, nil},
+		{"unlikely, overridden", write.CardOptions{Override: true, Goal: chance(0.05)}, []*plan.Plan{fine}, nil},
 		{"none", write.CardOptions{}, nil, write.ErrCard},
 		{"four", write.CardOptions{}, []*plan.Plan{fine, fine, fine, fine}, write.ErrCard},
 		{"titles", write.CardOptions{Titles: []string{"a", "b"}}, []*plan.Plan{fine}, write.ErrCard},
-		{"probability", write.CardOptions{Probability: math.NaN()}, []*plan.Plan{fine}, write.ErrCard},
+		{"probability", write.CardOptions{Goal: chance(math.NaN())}, []*plan.Plan{fine}, write.ErrBeyond},
 		{"other course", write.CardOptions{}, []*plan.Plan{fine, planned(t, lamps(t, 40_000, 3, "Other"), 12, plan.Race{})}, write.ErrCard},
 	} {
 		var page bytes.Buffer

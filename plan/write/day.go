@@ -15,7 +15,7 @@ func (t *page) aim() string {
 	switch r := p.Race; {
 	case r.Share > 0:
 		return "You asked for this share of it. With all of it the fastest gun time would be " + hms(p.Best.Gun)
-	case len(r.Standards) > 0 && p.Budget <= 1.02:
+	case len(r.Standards) > 0 && p.Budget <= plan.BeyondBudget:
 		return fmt.Sprintf("%s is the fastest of the standard times inside it. The fastest gun time would be %s", plain(p.Standard.Name), hms(p.Best.Gun))
 	case len(r.Standards) > 0:
 		return fmt.Sprintf("%s is the slowest of the standard times. With all of it the fastest gun time would be %s", plain(p.Standard.Name), hms(p.Best.Gun))

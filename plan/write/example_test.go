@@ -111,11 +111,17 @@ func Example() {
 	// CAUTIONS
 	// - This plan is arithmetic about effort. The race's medical team, local rules and
 	//   your doctor come before it.
-	// - Drink to thirst, never a fixed large amount; gaining weight on the way is a
-	//   warning sign.
 	// - Stop and seek help for chest pain, collapse, confusion, dark urine or repeated
-	//   vomiting. Do not start with a fever or a recent illness.
-	// - In heat or cold follow the race's orders: the plan knows nothing of either.
-	// - Never chase a lost minute or a cutoff: go by effort, and trust the course
+	//   vomiting.
+	// - Do not start with a fever or a recent illness.
+	// - With heart disease, with diabetes, in pregnancy, or as a minor: ask a doctor
+	//   first.
+	// - Drink to thirst, never a fixed large amount. Gaining weight on the way is a
+	//   warning sign.
+	// - Take carbohydrate only as you have rehearsed it.
+	// - Take no anti-inflammatory painkillers before or in the race.
+	// - In heat or cold follow the race's orders, kit rules and medical team. The plan
+	//   knows nothing of what is safe.
+	// - Never chase a lost minute or a cutoff. Go by effort, and trust the course
 	//   markers over a watch.
 }

@@ -11,6 +11,7 @@ import (
 	"isoeffort.example/course"
 	"isoeffort.example/course/coursefile"
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/caution"
 )
 
 // ErrNoTrack is the error for a plan of a course that does not know where it is.
@@ -32,7 +33,7 @@ func GPX(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	name := plain(p.Course.Name())
 	r := &coursefile.Recording{
 		Name:        strings.TrimSpace(name + " even-effort plan"),
-		Description: fmt.Sprintf("Finish %s gun time. %s", hms(p.Gun), Cautions[0]),
+		Description: fmt.Sprintf("Finish %s gun time. %s", hms(p.Gun), caution.English()[caution.First]),
 	}
 	t := page{plan: p, units: unitsOf(every)}
 	r.Waypoints = t.stations(every)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/caution"
 )
 
 // Schema names the form of what JSON prints. The number grows when a member changes its
@@ -164,7 +165,7 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 		Splits:   jsonSplits(p, every),
 		StopList: jsonStops(p), Walks: jsonWalks(p), WalkCost: secondsOf(p.WalkCost), Cutoffs: jsonCutoffs(p),
 		Climbs:   jsonClimbs(p),
-		Warnings: append([]string{}, p.Warnings...), Cautions: cautions(p),
+		Warnings: append([]string{}, p.Warnings...), Cautions: caution.Texts(p),
 	}
 	if p.Race.Goal > 0 {
 		j.Goal = &jsonGoal{secondsOf(p.Race.Goal), p.Race.Net}

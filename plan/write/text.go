@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/caution"
 )
 
 // pageWidth is the number of columns that no line exceeds.
@@ -142,7 +143,7 @@ func (t *page) budget() string {
 // talk says how a plan should feel. Common practice, no source.
 func talk(p *plan.Plan) string {
 	switch e := p.Effort(); {
-	case p.Budget > 1.02:
+	case p.Budget > plan.BeyondBudget:
 		return "no effort that feels right will do this."
 	case e < 0.87:
 		return "you can speak in whole sentences all the time, uphill too. If not, ease off."
@@ -185,7 +186,7 @@ func (t *page) climbs() {
 
 func (t *page) cautions() {
 	t.line("CAUTIONS")
-	for _, c := range cautions(t.plan) {
+	for _, c := range caution.Texts(t.plan) {
 		t.wrap("", c)
 	}
 }

@@ -3,40 +3,12 @@ package write
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/width"
-
-	"isoeffort.example/plan"
 )
-
-// Cautions are printed with every plan; where it reckons with the weather, the one about
-// heat and cold says that instead.
-var Cautions = [...]string{
-	"This plan is arithmetic about effort. The race's medical team, local rules and your doctor come before it.",
-	"Drink to thirst, never a fixed large amount; gaining weight on the way is a warning sign.",
-	"Stop and seek help for chest pain, collapse, confusion, dark urine or repeated vomiting. Do not start with a fever or a recent illness.",
-	"In heat or cold follow the race's orders: the plan knows nothing of either.",
-	"Never chase a lost minute or a cutoff: go by effort, and trust the course markers over a watch.",
-}
-
-// weatherCaution stands for that of Cautions on heat and cold.
-const (
-	weatherCaution = "In heat or cold follow the race's orders and medical team: the plan estimates what the weather costs in time, and knows nothing of what is safe."
-	weatherIndex   = 3
-)
-
-// cautions are those of a plan.
-func cautions(p *plan.Plan) []string {
-	list := slices.Clone(Cautions[:])
-	if p.Race.Surroundings.Day != nil {
-		list[weatherIndex] = weatherCaution
-	}
-	return list
-}
 
 // sentence gives a text a capital and a full stop.
 func sentence(s string) string {

@@ -1,0 +1,42 @@
+package fuel_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"isoeffort.example/effort"
+	"isoeffort.example/plan"
+	"isoeffort.example/plan/fuel"
+)
+
+// Every table has the four cautions, and the notes that its race and runner call for, no others.
+func TestCautionsAndNotes(t *testing.T) {
+	t.Parallel()
+	ids := func(of []fuel.Caution) (got []string) {
+		for _, c := range of {
+			got = append(got, c.ID)
+		}
+		return got
+	}
+	mild := &fuel.Air{Temperature: 10}
+	for _, c := range []struct {
+		length float64
+		goal   time.Duration
+		o      fuel.Options
+		want   []string
+	}{
+		{8_000, 40 * time.Minute, fuel.Options{Air: mild}, []string{"none"}},
+		{12_000, time.Hour, fuel.Options{}, []string{"rinse", "air"}},
+		{50_000, 5 * time.Hour, fuel.Options{Air: mild, Mass: 100, Rehearsed: 120}, []string{"mixed", "capped"}},
+		{150_000, 25 * time.Hour, fuel.Options{Air: mild, Mass: 40, MaxCarry: 20, MaxFluid: 100}, []string{"long", "slower", "carry", "water"}},
+	} {
+		got := table(t, planned(t, c.length, effort.Usual(16), plan.Race{Goal: c.goal}), c.o)
+		if n := ids(got.Notes); !slices.Equal(n, c.want) {
+			t.Errorf("%v: notes %v, want %v", c.goal, n, c.want)
+		}
+		if n := ids(got.Cautions); !slices.Equal(n, []string{"thirst", "rehearsed", "doctor", "weather"}) {
+			t.Errorf("%v: cautions %v", c.goal, n)
+		}
+	}
+}
