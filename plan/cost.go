@@ -16,7 +16,6 @@ const leastBudget = 1e-6
 func (m *maker) costs() error {
 	p := m.plan
 	if p.Budget < leastBudget {
-		p.HoldBack = HoldBack{}
 		return nil
 	}
 	tilt, moving := -p.HoldBack.Share, p.trace.Finish().Moving

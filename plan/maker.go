@@ -48,7 +48,27 @@ func (m *maker) make() error {
 			break
 		}
 	}
+	if err := m.bestWithWalks(); err != nil {
+		return err
+	}
 	return m.describe()
+}
+
+// bestWithWalks finds the best anew where planned walks, or halts by need, have gone by the
+// times of another plan than the best.
+func (m *maker) bestWithWalks() error {
+	p := m.plan
+	if len(m.walks) == 0 || !p.aimed() && p.Race.Share == 0 {
+		return nil
+	}
+	r := p.Race
+	r.Goal, r.Share, r.Standards, r.MakeCutoffs = 0, 0, nil, false
+	best := maker{ground: m.ground, plan: &Plan{Course: p.Course, Athlete: p.Athlete, Race: r, ground: m.ground}}
+	if err := best.make(); err != nil {
+		return err
+	}
+	p.Best = best.plan.Best
+	return nil
 }
 
 // runningTime is the moving time in seconds to a distance for running all the way on the

@@ -241,3 +241,17 @@ func TestStations(t *testing.T) {
 		t.Errorf("given one at the station: %v", p.Stops)
 	}
 }
+
+// Where planned walks go depends on the plan; the best that stands beside it does not.
+func TestBestDoesNotDependOnTheGoal(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 20_000, rolling)
+	r := plan.Race{Walks: plan.Walks{Every: 25 * time.Minute}}
+	want := even(t, c, effort.Usual(15), r).Best
+	for _, slower := range []time.Duration{0, 2 * time.Minute, 30 * time.Minute, 2 * time.Hour} {
+		r.Goal = want.Gun + slower
+		if got := even(t, c, effort.Usual(15), r).Best; got != want {
+			t.Errorf("for a goal of %v the best is %v, without one %v", r.Goal, got.Gun, want.Gun)
+		}
+	}
+}

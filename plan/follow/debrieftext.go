@@ -1,0 +1,107 @@
+package follow
+
+import (
+	"fmt"
+	"io"
+	"time"
+)
+
+// Text prints the debrief in at most 80 columns. Its error is the writer's.
+func (d *Debrief) Text(w io.Writer) error {
+	var t page
+	t.line("%s", clip(fmt.Sprintf("%s: debrief", courseName(d.Plan)), pageWidth))
+	t.line("")
+	t.result(d)
+	t.sections(d)
+	t.halts(d)
+	t.notes(d.Warnings)
+	t.list("HOW FAR TO TRUST THIS", []string{
+		"Effort is reckoned from your times by the numbers that the plan rests on, averaged over 20 minutes. Heat, illness, a wrong turn or a sore foot all look like little effort.",
+		"A bad patch in one race is no reason to train through it. If something hurt or you felt ill, see a doctor before the next race.",
+	})
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// result says how the whole race went.
+func (t *page) result(d *Debrief) {
+	t.entry("Finish", fmt.Sprintf("%s, %s.", hms(d.Gun), lateness(d.Late)))
+	t.entry("Moving", fmt.Sprintf("%s, planned %s (%s).", hms(d.Moving), hms(d.PlannedMoving), signed(d.Moving-d.PlannedMoving)))
+	t.entry("Halts", fmt.Sprintf("%s, planned %s (%s).", hms(d.Halted), hms(d.PlannedStopped), signed(d.Halted-d.PlannedStopped)))
+	t.entry("Effort", fmt.Sprintf("%.1f %% of what you could hold for an hour at that point of the race, planned %.1f %%.", 100*d.Intensity, 100*d.PlannedIntensity))
+	t.entry("Budget", fmt.Sprintf("%s spent, planned %s.", percent(d.Budget), percent(d.PlannedBudget)))
+	if d.EvenMoving > 0 {
+		t.entry("Evenly", evenWords(d))
+	}
+	t.entry("Pacing", d.pacingWords())
+	t.line("")
+}
+
+// evenWords says what the same budget would have given.
+func evenWords(d *Debrief) string {
+	text := fmt.Sprintf("the same budget, spread as planned, makes %s of moving", hms(d.EvenMoving))
+	if lost := d.Uneven.Round(time.Second); lost > 0 {
+		return text + ": uneven effort took " + hms(lost) + "."
+	}
+	return text + ": nothing was lost by uneven effort."
+}
+
+// pacingWords says how the effort ran.
+func (d *Debrief) pacingWords() string {
+	p := d.Pacing
+	opening := "The first fifth was as planned."
+	switch off := round(p.Opening - 1); {
+	case off > 0:
+		opening = fmt.Sprintf("You opened %.0f %% above the planned effort.", off)
+	case off < 0:
+		opening = fmt.Sprintf("You opened %.0f %% below the planned effort.", -off)
+	}
+	at := fmt.Sprintf("From about %.1f km (%s) your effort fell, by %.0f %% at the finish, beyond the fade that the plan reckons with.", p.From/1000, hm(p.Gun), round(p.Drop))
+	switch p.Verdict {
+	case TooShort:
+		return opening + " The race is too short, or its splits too few, to say more."
+	case OpenedTooFast:
+		return opening + " After that your effort fell steadily: you started too fast. Next time open easier."
+	case Faded:
+		return opening + " " + at + " It was no fast start: look at food, drink, heat and legs."
+	case OpenedAndFaded:
+		return opening + " " + at + " One race cannot tell how much of that the fast start brought on."
+	case FellSteadily:
+		return opening + " Your effort fell steadily from the start. That is how a fast start for the day looks, and how a stronger fade than the plan reckons with looks: one race cannot tell them apart."
+	}
+	return opening + " Your effort did not fall."
+}
+
+func (t *page) sections(d *Debrief) {
+	if len(d.Sections) == 0 {
+		return
+	}
+	t.line("SECTIONS (level: pace of that effort on the level; -: planned; budget in %%)")
+	rows := [][]string{{"to", "km", "moving", "lost", "level", "-", "effort", "-", "budget", "-", "late"}}
+	for _, s := range d.Sections {
+		rows = append(rows, []string{
+			plain(s.Name), fmt.Sprintf("%.1f", s.To/1000), hms(s.Took), signed(s.Lost), ms(s.LevelPace), ms(s.PlannedLevelPace),
+			fmt.Sprintf("%.0f", 100*s.Intensity), fmt.Sprintf("%.0f", 100*s.PlannedIntensity),
+			fmt.Sprintf("%.1f", 100*s.Budget), fmt.Sprintf("%.1f", 100*s.PlannedBudget), signed(s.Late),
+		})
+	}
+	t.table(rows)
+	t.line("")
+}
+
+func (t *page) halts(d *Debrief) {
+	if len(d.Halts) == 0 {
+		return
+	}
+	t.line("HALTS")
+	rows := [][]string{{"place", "km", "gun time", "halt", "planned"}}
+	for _, h := range d.Halts {
+		planned := ""
+		if h.Planned > 0 {
+			planned = ms(h.Planned)
+		}
+		rows = append(rows, []string{plain(h.Place), fmt.Sprintf("%.1f", h.Distance/1000), hms(h.Gun), ms(h.Took), planned})
+	}
+	t.table(rows)
+	t.line("")
+}
