@@ -136,6 +136,10 @@ func TestPlannedWalks(t *testing.T) {
 		// The gaits and times shift a little once the walks are in.
 		slack := 90 * time.Second
 		for _, b := range p.Bouts(0, c.Length()) {
+			slack := slack
+			if b.To == c.Length() {
+				slack += w.Length // no walk is started that the finish would cut short
+			}
 			ran := effort.Seconds(p.State(b.To).Moving - p.State(b.From).Moving)
 			if most := max(w.Every, time.Hour); b.Gait == plan.Run && ran > most+slack {
 				t.Fatalf("%v without a walk from %.0f m on", ran, b.From)

@@ -13,7 +13,8 @@ import (
 //
 // They are placed where they cost least, on the steepest ground within a window before
 // the time they are due, and left out where even effort has a walk as long by then of
-// itself; so that no stretch without a walk is longer than asked. For a group that keeps together they come by its leader's watch instead, Fixed.
+// itself; so that no stretch without a walk is longer than asked, but for the last one by
+// as much as a walk takes. For a group that keeps together they come by its leader's watch instead, Fixed.
 type Walks struct {
 	// Every is the moving time from the end of one walk to the start of the next or, Fixed,
 	// from one start to the next. 0 plans no walks.
