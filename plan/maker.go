@@ -58,10 +58,10 @@ func (m *maker) make() error {
 // times of another plan than the best.
 func (m *maker) bestWithWalks() error {
 	p := m.plan
-	if len(m.walks) == 0 || !p.aimed() && p.Race.Share == 0 {
+	r := p.Race
+	if r.Walks.Every == 0 && r.Stations.PerHour == 0 || !p.aimed() && r.Share == 0 {
 		return nil
 	}
-	r := p.Race
 	r.Goal, r.Share, r.Standards, r.MakeCutoffs = 0, 0, nil, false
 	best := maker{ground: m.ground, plan: &Plan{Course: p.Course, Athlete: p.Athlete, Race: r, ground: m.ground}}
 	if err := best.make(); err != nil {
