@@ -23,6 +23,8 @@ type dayOptions struct {
 	stops     []stopAt
 	night     clockTimes
 	weather   string
+	passages  []passageAt
+	recorded  string
 }
 
 // stopAt is a halt at a place that is a number of kilometres or a landmark's name.
@@ -143,12 +145,9 @@ func (o *options) placeDay(c *course.Course) error {
 		})
 	}
 	for _, s := range o.day.stops {
-		at, err := number(s.place)
-		s.Distance = 1000 * at
-		if err != nil {
-			if s.Distance, err = plan.Find(c, s.place); err != nil {
-				return fmt.Errorf("evenplan: -stop: %s", strings.TrimPrefix(err.Error(), "plan: "))
-			}
+		var err error
+		if s.Distance, err = placeOn(c, s.place); err != nil {
+			return fmt.Errorf("evenplan: -stop: %w", err)
 		}
 		o.race.Stops = append(o.race.Stops, s.Stop)
 	}

@@ -17,11 +17,12 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"strings"
 	"unicode"
 
+	"isoeffort.example/course/coursefile"
 	"isoeffort.example/plan"
-	"isoeffort.example/plan/write"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -78,21 +79,21 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 	for _, text := range c.Warnings() {
 		warnings = append(warnings, o.courseName()+": "+text)
 	}
-	if err := writers[o.format](w, p, o.spacing(c)); err != nil {
-		return nil, errors.New("evenplan: " + strings.TrimPrefix(err.Error(), "write: "))
+	sheet := writers[o.format]
+	if o.day.during() {
+		sheet = o.day.follow
+	}
+	if err := sheet(w, p, o.spacing(c)); err != nil {
+		if located := (*coursefile.Error)(nil); errors.As(err, &located) {
+			return nil, err
+		}
+		return nil, errors.New("evenplan: " + packageName.ReplaceAllString(err.Error(), ""))
 	}
 	return append(warnings, r.warnings...), nil
 }
 
-// writers are the formats by name.
-var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
-	"text": write.Text, "csv": write.CSV, "json": write.JSON, "card": card, "gpx": write.GPX,
-}
-
-// card prints the plan as a card to fold, a page of HTML.
-func card(w io.Writer, p *plan.Plan, every plan.Spacing) error {
-	return write.Card(w, every, write.CardOptions{}, p)
-}
+// packageName is what an error of the library starts with.
+var packageName = regexp.MustCompile(`^[a-z]+: `)
 
 // oneLine is a text on one line, without what would move the cursor or turn the writing
 // round: the names of files can hold anything.

@@ -57,15 +57,16 @@ func (o *options) flags() *flag.FlagSet {
 	})
 	fs.DurationVar(&o.race.StartDelay, "start-delay", 0, "time from the gun to the start line, a `duration` such as 8m or 7m30s")
 	o.format = "text"
-	fs.Func("format", "`text`, csv, json, gpx with the planned times, or card: a page of HTML to print and fold (default text)", func(s string) error {
+	fs.Func("format", "what to print, a `name`: "+formats+" (default text)", func(s string) error {
 		if _, known := writers[s]; !known {
-			return errors.New("not text, csv, json, gpx or card")
+			return errors.New("not one of " + formats)
 		}
 		o.format = s
 		return nil
 	})
 	fs.Var(&o.every, "every", "where splits are taken: every so many km or mi, as 1km, 5km or 1mi, or at each `landmark` (default landmark, or 5km where the course has none)")
 	o.dayFlags(fs)
+	o.day.followFlags(fs)
 	o.modelFlags(fs)
 	return fs
 }

@@ -103,16 +103,26 @@ func Review(p *plan.Plan, a Actual, o DebriefOptions) (*Debrief, error) {
 	return v.out, nil
 }
 
-// Result is the race as one for a results file. Such files hold finish times; what the
-// splits tell of pacing is in the debrief alone.
+// Result is the race as one for a results file and for package calibrate, with its
+// sections as splits: times from the start line, halts included.
 func (d *Debrief) Result(runner, race string) record.Result {
 	c := d.Plan.Course
 	relief := c.Relief()
-	return record.Result{
+	r := record.Result{
 		Runner: runner, Race: race, Course: c.Name(), Date: d.Plan.Race.Start,
 		Distance: c.Length(), Ascent: relief.Ascent, Descent: relief.Descent,
 		Time: d.Gun - d.Line, Ground: c,
 	}
+	for _, s := range d.Sections {
+		if s.To >= c.Length() {
+			break
+		}
+		so := c.ReliefBetween(0, s.To)
+		r.Splits = append(r.Splits, record.Split{
+			Distance: s.To, Elapsed: (s.Gun - d.Line).Seconds(), Ascent: so.Ascent, Descent: so.Descent,
+		})
+	}
+	return r
 }
 
 // review is a debrief in the making.
