@@ -34,6 +34,10 @@ func (p *Plan) describeClimbs(t *effort.Tally) {
 	}
 }
 
+// nearlyAll is the share of a climb's time in one gait from which a word about the rest
+// would only confuse.
+const nearlyAll = 0.9
+
 // Describe says in plain words what to do on the climb, as in "run to 12.3 km, then walk
 // to the top". Distances are in units of so many metres with that name.
 func (c Climb) Describe(metres float64, unit string) string {
@@ -41,6 +45,12 @@ func (c Climb) Describe(metres float64, unit string) string {
 	case Walk:
 		return "walk all of it"
 	case Run:
+		return "run all of it, no harder than on the flat"
+	}
+	if c.WalkingShare >= nearlyAll {
+		return "walk all of it"
+	}
+	if c.WalkingShare <= 1-nearlyAll {
 		return "run all of it, no harder than on the flat"
 	}
 	at := func(distance float64) string { return fmt.Sprintf("%.1f", distance/metres) }

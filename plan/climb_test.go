@@ -48,13 +48,18 @@ func TestDescribe(t *testing.T) {
 		{[]plan.Bout{run(0, 1000), walk(1000, 2000), run(2000, 3000)}, "walk 1.0-2.0 km, run the rest"},
 		{[]plan.Bout{walk(0, 500), run(500, 1000), walk(1000, 2000), run(2000, 2500), walk(2500, 3000)}, "run and walk by turns, walk from 2.5 km"},
 		{[]plan.Bout{walk(0, 500), run(500, 1000), walk(1000, 2000), run(2000, 2500), walk(2500, 3000), run(3000, 3500)}, "run and walk by turns: walk where it is steepest"},
+		{[]plan.Bout{run(0, 100), walk(100, 3000)}, "walk all of it"},
+		{[]plan.Bout{run(0, 2900), walk(2900, 3000)}, "run all of it, no harder than on the flat"},
 	} {
-		c := plan.Climb{Gait: plan.Mixed, Bouts: r.bouts}
+		c := plan.Climb{Gait: plan.Mixed, Bouts: r.bouts, WalkingShare: 0.5}
+		if n := len(r.bouts); r.bouts[n-1].To == 3000 && n == 2 && r.bouts[0].To != 1000 {
+			c.WalkingShare = (3000 - r.bouts[0].To) / 3000
+		}
 		if got := c.Describe(1000, "km"); got != r.want {
 			t.Errorf("%v: %q, want %q", r.bouts, got, r.want)
 		}
 	}
-	if got := (plan.Climb{Gait: plan.Mixed, Bouts: []plan.Bout{run(0, 1609.344), walk(1609.344, 5000)}}).Describe(1609.344, "mi"); got != "run to 1.0 mi, then walk to the top" {
+	if got := (plan.Climb{Gait: plan.Mixed, WalkingShare: 0.5, Bouts: []plan.Bout{run(0, 1609.344), walk(1609.344, 5000)}}).Describe(1609.344, "mi"); got != "run to 1.0 mi, then walk to the top" {
 		t.Errorf("in miles: %q", got)
 	}
 }

@@ -30,7 +30,26 @@ func (m *maker) costs() error {
 	if err := m.walkCost(moving, tilt); err != nil {
 		return err
 	}
+	if err := m.weatherCost(moving, tilt); err != nil {
+		return err
+	}
 	return m.startCost(moving, tilt)
+}
+
+func (m *maker) weatherCost(moving, tilt float64) error {
+	s := m.surroundings
+	if s.Day == nil {
+		return nil
+	}
+	s.Day, s.Heat = nil, effort.Heat{}
+	d := m.demand(aim{budget: m.plan.Budget}, tilt)
+	d.Gaits = m.plan.trace.Gait
+	mild, err := m.without(s, d)
+	if err != nil {
+		return fmt.Errorf("plan: without the weather: %w", err)
+	}
+	m.plan.WeatherCost = millis(moving - mild.Finish().Moving)
+	return nil
 }
 
 // without solves in other surroundings at the plan's budget or for a moving time.

@@ -49,6 +49,10 @@ type Plan struct {
 	Walks    []PlannedWalk
 	WalkCost time.Duration
 
+	// WeatherCost is what the day's weather and dark cost in moving time at equal budget; 0
+	// without a Day.
+	WeatherCost time.Duration
+
 	Stops   []Stop   // all of them, in order
 	Cutoffs []Margin // in order
 

@@ -115,9 +115,30 @@ func (r Race) atLandmarks(c *course.Course) Race {
 		move(&r.Stops[i].Distance)
 	}
 	for i := range r.Cutoffs {
-		move(&r.Cutoffs[i].Distance)
+		k := &r.Cutoffs[i]
+		move(&k.Distance)
+		if c.Length()-k.Distance <= samePlace {
+			k.Distance = c.Length()
+		}
+		k.Name = nameAt(c, *k)
 	}
 	return r
+}
+
+// nameAt is a cutoff's name or, failing that, that of the landmark where it is.
+func nameAt(c *course.Course, k Cutoff) string {
+	if k.Name != "" {
+		return k.Name
+	}
+	for _, l := range c.Landmarks() {
+		if l.Distance == k.Distance {
+			return l.Name
+		}
+	}
+	if k.Distance == c.Length() {
+		return "Finish"
+	}
+	return ""
 }
 
 // halt is how long a runner halts at a station, seconds of moving before the next one.

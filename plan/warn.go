@@ -20,8 +20,8 @@ const farBelow = 0.01
 func (p *Plan) warn() {
 	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
 	if p.Budget > BeyondBudget {
-		say("The goal is beyond this runner: it needs %s the effort budget of a race, %.0f %% more effort than can be held. The fastest sensible gun time is %s.",
-			times(p.Budget), 100*(p.Intensity/p.Best.Intensity-1), clock(p.Best.Gun))
+		say("The goal is beyond this runner: it needs %.0f %% more effort than can be held. The fastest sensible gun time is %s.",
+			100*(p.Intensity/p.Best.Intensity-1), clock(p.Best.Gun))
 		if p.Needs.HourPower > 0 {
 			say("A runner who can make it has about %.0f %% more hour power.", 100*(p.Needs.HourPower/p.Athlete.HourPower-1))
 		}
@@ -35,6 +35,7 @@ func (p *Plan) warn() {
 	if p.aimed() && p.Budget < farBelow {
 		say("The goal is far below this runner, who could finish in %s.", clock(p.Best.Gun))
 	}
+	p.warnOfLongWalk(say)
 	if rate := float64(p.GaitChanges) / p.Moving.Hours(); rate > calm {
 		say("The plan changes between running and walking %.1f times an hour: a longer shortest bout would make it calmer, and slower.", rate)
 	}
@@ -57,6 +58,28 @@ func (p *Plan) warnOfCutoffs(say func(string, ...any)) {
 	}
 }
 
+// A last walk is worth a word from longWalk on, where the ground is as level as
+// levelGround and the runner has run before.
+const (
+	longWalk    = time.Hour
+	levelGround = 0.015
+)
+
+// warnOfLongWalk says what a coach would do where the plan runs first and walks the rest:
+// on level ground the two cost about the same then, so that short walks from early on do too.
+func (p *Plan) warnOfLongWalk(say func(string, ...any)) {
+	length := p.Course.Length()
+	bouts := p.Bouts(0, length)
+	last := bouts[len(bouts)-1]
+	relief := p.Course.ReliefBetween(last.From, last.To)
+	took := p.Elapsed(last.To) - p.Elapsed(last.From)
+	if len(bouts) == 1 || last.Gait != Walk || took < longWalk || relief.Ascent+relief.Descent > levelGround*(last.To-last.From) {
+		return
+	}
+	say("The plan runs to %.0f km and walks the rest, %s. On level ground short walks from the first hour on cost about as little: ask for planned walks.",
+		last.From/1000, clock(took))
+}
+
 // place is the cutoff's in words.
 func (c Cutoff) place() string {
 	at := fmt.Sprintf("at %.1f km", c.Distance/1000)
@@ -64,17 +87,6 @@ func (c Cutoff) place() string {
 		at = "at " + c.Name + ", " + fmt.Sprintf("%.1f km", c.Distance/1000)
 	}
 	return at
-}
-
-// times is a multiple in words that stay short.
-func times(budget float64) string {
-	if budget >= 100 {
-		return "over 100 times"
-	}
-	if budget < 2 {
-		return fmt.Sprintf("%.2f times", budget)
-	}
-	return fmt.Sprintf("%.1f times", budget)
 }
 
 // clock writes a duration as H:MM:SS.

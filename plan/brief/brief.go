@@ -10,6 +10,7 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/story"
 )
@@ -191,7 +192,7 @@ func landmark(c *course.Course, distance float64) string {
 	name, nearest := "", samePlace
 	for _, l := range c.Landmarks() {
 		if off := max(l.Distance-distance, distance-l.Distance); off <= nearest && l.Name != "" {
-			name, nearest = plain(l.Name), off
+			name, nearest = page.Plain(l.Name), off
 		}
 	}
 	return name

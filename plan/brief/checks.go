@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"isoeffort.example/course"
+	"isoeffort.example/internal/page"
 )
 
 // checkEvery is how long one check lies from the next, and mostChecks how many there are
@@ -81,7 +82,7 @@ func (t *teller) checkpoint(share, after float64) (float64, string) {
 			off /= 2
 		}
 		if off <= least {
-			best, name, least = l.Distance, plain(l.Name), off
+			best, name, least = l.Distance, page.Plain(l.Name), off
 		}
 	}
 	if name != "" {

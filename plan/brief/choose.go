@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"isoeffort.example/internal/page"
 )
 
 // wordsFor is about how many words are told of a course of a length in metres; see the
@@ -52,7 +54,7 @@ func (t *teller) choose() {
 func (t *teller) briefing() *Briefing {
 	words := t.words.over(English())
 	b := &Briefing{
-		Course: plain(t.plan.Course.Name()), Length: t.length, Imperial: t.measure.Imperial,
+		Course: page.Plain(t.plan.Course.Name()), Length: t.length, Imperial: t.measure.Imperial,
 		Opening: t.opening, Closing: t.closing, Cautions: cautions(t.plan, words), words: words,
 	}
 	for _, l := range t.lines {

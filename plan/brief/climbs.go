@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/story"
 )
@@ -29,7 +30,7 @@ func weightOf(rating float64) int {
 func climbsOf(p *plan.Plan) (climbs []Climb) {
 	for _, c := range p.Climbs {
 		climb := Climb{
-			Start: c.Climb.Start, Top: c.Climb.Top, Rise: c.Rise, Name: plain(c.Name), Rating: c.Rating.Value,
+			Start: c.Climb.Start, Top: c.Climb.Top, Rise: c.Rise, Name: page.Plain(c.Name), Rating: c.Rating.Value,
 			Gait: mostly(c.WalkingShare), Walked: c.WalkingShare,
 		}
 		// A few metres of the other gait at an end are left out.

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
+
+	"isoeffort.example/internal/say"
 )
 
 // heading is the English heading of a section.
@@ -37,16 +37,10 @@ func heading(s Section, m Measure) string {
 	if !s.Clock.IsZero() {
 		text += ", at " + timeOfDay(s.Clock)
 	}
-	return capital(text)
+	return say.Capital(text)
 }
 
 func timeOfDay(t time.Time) string { return t.Round(time.Minute).Format("15:04") }
-
-// capital makes the first letter one.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:]
-}
 
 // numeral writes small numbers as words.
 func numeral(n int) string {
@@ -103,17 +97,6 @@ func part(share float64) string {
 	return "all"
 }
 
-// plain takes out what would disturb a line: control characters and runs of space.
-func plain(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
-			return ' '
-		}
-		return r
-	}, s)
-	return strings.Join(strings.Fields(s), " ")
-}
-
 // noted is a note as a sentence.
 func noted(note string) string {
 	if note == "" {
@@ -122,5 +105,5 @@ func noted(note string) string {
 	if !strings.ContainsAny(note[len(note)-1:], ".!?") {
 		note += "."
 	}
-	return " " + capital(note)
+	return " " + say.Capital(note)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -128,7 +129,7 @@ func decoy(l Line, m Measure) string {
 		gap += ", and is harder"
 	}
 	lead := turn(l, "Do not take "+first+" for the hard one.", "Beware of "+first+".", "Save yourself on "+first+".")
-	return joined(lead, capital(next)+" "+gap+".", onClimb(c, l, m))
+	return joined(lead, say.Capital(next)+" "+gap+".", onClimb(c, l, m))
 }
 
 // joined puts sentences together, but for empty ones.
@@ -166,5 +167,5 @@ func lastClimb(l Line, m Measure) string {
 	case 1:
 		return s + " One smaller climb still comes."
 	}
-	return s + " " + capital(numeral(l.Count)) + " smaller climbs still come."
+	return s + " " + say.Capital(numeral(l.Count)) + " smaller climbs still come."
 }

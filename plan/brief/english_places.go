@@ -3,6 +3,7 @@ package brief
 import (
 	"fmt"
 
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -19,7 +20,7 @@ var placeWords = map[Kind]func(Line, Measure) string{
 		case l.Length > 21_000:
 			name = "half a marathon"
 		}
-		s := capital(name) + " to go at " + m.place(l.From) + ": about " + m.around(l.Took)
+		s := say.Capital(name) + " to go at " + m.place(l.From) + ": about " + m.around(l.Took)
 		if l.Ascent >= 10*l.Length/1000 {
 			s += ", with " + m.Height(l.Ascent) + " of climbing"
 		}
@@ -84,7 +85,7 @@ func cutoff(l Line, m Measure) string {
 // stop is where to halt.
 func stop(l Line, m Measure) string {
 	if l.Count > 1 {
-		return fmt.Sprintf("%s stops from %s to %s, %s in all.", capital(numeral(l.Count)), m.place(l.From), m.place(l.To), m.about(l.Took))
+		return fmt.Sprintf("%s stops from %s to %s, %s in all.", say.Capital(numeral(l.Count)), m.place(l.From), m.place(l.To), m.about(l.Took))
 	}
 	what := "Stop"
 	switch l.StopKind {

@@ -1,14 +1,15 @@
 package brief
 
 import (
-	"fmt"
 	"math"
 	"time"
+
+	"isoeffort.example/internal/say"
 )
 
 // place is Place, and "the start" for what rounds to none of a unit.
 func (m Measure) place(metres float64) string {
-	if at := m.Place(metres); at != "0 "+m.short() {
+	if at := m.Place(metres); at != "0 "+m.symbol() {
 		return at
 	}
 	return "the start"
@@ -72,8 +73,5 @@ func (m Measure) around(d time.Duration) string {
 
 // count writes a number of things whose plural ends in s.
 func count(n int64, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
+	return say.Count(n, one, one+"s")
 }

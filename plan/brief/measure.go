@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"isoeffort.example/internal/say"
 )
 
 // A Measure writes distances, heights, paces and times as they are spoken, as numbers with
@@ -16,37 +18,31 @@ type Measure struct {
 }
 
 const (
-	mile      = 1609.344
-	foot      = 0.3048
 	wholeFrom = 10.0 // units from which places are told in whole ones
 	farCourse = 30.0 // units from which a course is told so
 )
 
 func measureOf(length float64, imperial bool) Measure { return Measure{imperial, length} }
 
-// unit is the unit of distance in metres.
-func (m Measure) unit() float64 {
+func (m Measure) units() say.Units {
 	if m.Imperial {
-		return mile
+		return say.Imperial()
 	}
-	return 1000
+	return say.Metric()
 }
 
-func (m Measure) short() string {
-	if m.Imperial {
-		return "mi"
-	}
-	return "km"
-}
+// unit is the unit of distance in metres, and symbol its symbol.
+func (m Measure) unit() float64  { return m.units().Distance }
+func (m Measure) symbol() string { return m.units().Long }
 
 // Place writes a distance from the start, never one beyond the finish: whole units on a
 // long course from 10 on, tenths otherwise.
 func (m Measure) Place(metres float64) string {
 	value, end := metres/m.unit(), m.Course/m.unit()
 	if end >= farCourse && value >= wholeFrom-0.05 {
-		return fmt.Sprintf("%.0f %s", math.Min(math.Round(value), math.Floor(end)), m.short())
+		return fmt.Sprintf("%.0f %s", math.Min(math.Round(value), math.Floor(end)), m.symbol())
 	}
-	return trimmed(math.Min(math.Round(10*value), math.Floor(10*end+1e-6))/10) + " " + m.short()
+	return trimmed(math.Min(math.Round(10*value), math.Floor(10*end+1e-6))/10) + " " + m.symbol()
 }
 
 // Stretch writes a length: metres or yards under a unit, tenths up to ten, and whole units
@@ -55,9 +51,9 @@ func (m Measure) Stretch(metres float64) string {
 	value := metres / m.unit()
 	switch {
 	case value >= wholeFrom-0.05:
-		return fmt.Sprintf("%.0f %s", value, m.short())
+		return fmt.Sprintf("%.0f %s", value, m.symbol())
 	case value >= 0.95:
-		return trimmed(math.Round(10*value)/10) + " " + m.short()
+		return trimmed(math.Round(10*value)/10) + " " + m.symbol()
 	case m.Imperial:
 		return fmt.Sprintf("%.0f yd", 50*math.Max(1, math.Round(metres/0.9144/50)))
 	}
@@ -66,32 +62,28 @@ func (m Measure) Stretch(metres float64) string {
 
 // Exactly writes a length to the tenth.
 func (m Measure) Exactly(metres float64) string {
-	return trimmed(math.Round(10*metres/m.unit())/10) + " " + m.short()
+	return trimmed(math.Round(10*metres/m.unit())/10) + " " + m.symbol()
 }
 
 // Height writes a rise or a drop, to 10 m or to 10 ft, and to 50 ft from 500 on.
 func (m Measure) Height(metres float64) string {
 	if m.Imperial {
 		step := 10.0
-		if metres >= 500*foot {
+		if metres >= 500*say.Foot {
 			step = 50
 		}
-		return fmt.Sprintf("%.0f ft", step*math.Max(1, math.Round(metres/foot/step)))
+		return fmt.Sprintf("%.0f ft", step*math.Max(1, math.Round(metres/say.Foot/step)))
 	}
 	return fmt.Sprintf("%.0f m", 10*math.Max(1, math.Round(metres/10)))
 }
 
 // Pace writes a time per kilometre as one for a unit of distance.
 func (m Measure) Pace(perKilometre time.Duration) string {
-	s := int64(math.Round(perKilometre.Seconds() * m.unit() / 1000))
-	return fmt.Sprintf("%d:%02d", s/60, s%60)
+	return say.MS(m.units().Pace(perKilometre))
 }
 
 // Watch writes a time as a watch shows it, in hours and minutes.
-func (m Measure) Watch(d time.Duration) string {
-	all := int64(math.Round(d.Minutes()))
-	return fmt.Sprintf("%d:%02d", all/60, all%60)
-}
+func (m Measure) Watch(d time.Duration) string { return say.HM(d) }
 
 // trimmed writes a number to a tenth, and without one that is 0.
 func trimmed(value float64) string {

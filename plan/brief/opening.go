@@ -3,6 +3,7 @@ package brief
 import (
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 )
 
@@ -29,7 +30,7 @@ const (
 func (t *teller) gatherOpening() {
 	p, c := t.plan, t.plan.Course
 	relief := c.Relief()
-	name := plain(c.Name())
+	name := page.Plain(c.Name())
 	overview := Line{Kind: Overview, Name: name, Length: t.length, Ascent: relief.Ascent, Descent: relief.Descent, Took: p.Gun, Level: t.level}
 	overview = t.placed(overview)
 	overview.Clock, overview.weight = t.clock(p.Gun), must

@@ -3,6 +3,7 @@ package brief
 import (
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 )
 
@@ -13,7 +14,7 @@ func (t *teller) gatherRules() {
 	for i := range p.Cutoffs {
 		m := &p.Cutoffs[i]
 		l := Line{
-			Kind: Cutoff, From: m.Distance, Name: plain(m.Name), Limit: m.Limit, LimitAt: t.clock(m.Limit), InHand: m.InHand,
+			Kind: Cutoff, From: m.Distance, Name: page.Plain(m.Name), Limit: m.Limit, LimitAt: t.clock(m.Limit), InHand: m.InHand,
 			AtRisk: m.AtRisk, Departure: m.Departure, Finish: m.Distance >= t.length-samePlace, Pausing: len(p.Stops) > 0,
 			Hardest: m == first,
 		}
@@ -35,7 +36,7 @@ func (t *teller) gatherStops() {
 	var same []plan.Stop
 	for _, s := range t.plan.Stops {
 		if s.Note != "" || s.Kind > plan.AidStation {
-			t.tell(likely+60, Line{Kind: Stop, From: s.Distance, Name: landmark(t.plan.Course, s.Distance), Took: s.Duration, StopKind: s.Kind, Note: plain(s.Note), Count: 1})
+			t.tell(likely+60, Line{Kind: Stop, From: s.Distance, Name: landmark(t.plan.Course, s.Distance), Took: s.Duration, StopKind: s.Kind, Note: page.Plain(s.Note), Count: 1})
 			continue
 		}
 		if len(same) > 0 && t.sectionAt(s.Distance) != t.sectionAt(same[0].Distance) {

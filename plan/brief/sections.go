@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"isoeffort.example/course"
+	"isoeffort.example/internal/page"
 )
 
 // sectionsOf is in how many sections a course of a length in metres is told: two for
@@ -46,7 +47,7 @@ func (t *teller) boundary(near, length float64) (float64, string) {
 			off /= 2
 		}
 		if off < least && l.Name != "" {
-			best, name, least = l.Distance, plain(l.Name), off
+			best, name, least = l.Distance, page.Plain(l.Name), off
 		}
 	}
 	if name != "" {

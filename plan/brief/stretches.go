@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"isoeffort.example/course"
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan/story"
 )
 
@@ -35,7 +36,7 @@ func (t *teller) gatherStretches() {
 	t.gatherMakeUp()
 	t.gatherDescents()
 	for _, m := range t.story.Marks {
-		t.tell(must, Line{Kind: Mark, From: m.From, To: m.To, Length: m.To - m.From, MarkKind: m.Kind, Note: plain(m.Note)})
+		t.tell(must, Line{Kind: Mark, From: m.From, To: m.To, Length: m.To - m.From, MarkKind: m.Kind, Note: page.Plain(m.Note)})
 	}
 }
 
@@ -62,7 +63,7 @@ func (t *teller) gatherDescents() {
 		if d.Drop < deepDrop || d.Gradient() > steepDrop || d.Start >= t.full() || tempting {
 			continue
 		}
-		t.tell(useful+50-30*told, Line{Kind: Descent, From: d.Start, To: d.Foot, Name: plain(d.Name), Length: d.Foot - d.Start, Descent: d.Drop})
+		t.tell(useful+50-30*told, Line{Kind: Descent, From: d.Start, To: d.Foot, Name: page.Plain(d.Name), Length: d.Foot - d.Start, Descent: d.Drop})
 		if told++; told > int(t.length/descentEach) || told == mostTold {
 			return
 		}

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 )
 
 // Advice is what to do with the effort. It never asks for none, and never for more than is
@@ -53,9 +56,9 @@ func (r *Rest) advise() {
 	}
 	r.say("%s", r.effortWords())
 	if r.Advice == Hold || r.Advice == Ease {
-		r.say("You finish at %s, %s.", hms(r.Gun), lateness(r.Late))
+		r.say("You finish at %s, %s.", say.HMS(r.Gun), lateness(r.Late))
 	} else {
-		r.say("Walking on, you would finish at about %s.", hms(r.Gun))
+		r.say("Walking on, you would finish at about %s.", say.HMS(r.Gun))
 	}
 	r.sayCutoffs()
 }
@@ -105,13 +108,13 @@ func (r *Rest) sayCutoffs() {
 	for _, c := range r.Cutoffs {
 		switch {
 		case c.Reach == OutOfReach:
-			r.say("The cutoff %s is out of reach by %s. Tell the marshal at the next place: the officials decide. Do not race it.", where(c), hms(-c.InHand))
+			r.say("The cutoff %s is out of reach by %s. Tell the marshal at the next place: the officials decide. Do not race it.", where(c), say.HMS(-c.InHand))
 			return
 		case c.InHand < 0:
-			r.say("Like this you miss the cutoff %s by %s. There is budget to make it; no cutoff is worth your health.", where(c), hms(-c.InHand))
+			r.say("Like this you miss the cutoff %s by %s. There is budget to make it; no cutoff is worth your health.", where(c), say.HMS(-c.InHand))
 			return
 		case c.Reach == Tight:
-			r.say("The cutoff %s is tight: %s in hand. Keep stops short, and do not sprint for it.", where(c), hms(c.InHand))
+			r.say("The cutoff %s is tight: %s in hand. Keep stops short, and do not sprint for it.", where(c), say.HMS(c.InHand))
 			return
 		}
 	}
@@ -123,7 +126,7 @@ func where(c Cutoff) string {
 	if c.Name == "" {
 		return fmt.Sprintf("at %.1f km", c.Distance/1000)
 	}
-	return fmt.Sprintf("at %s (%.1f km)", plain(c.Name), c.Distance/1000)
+	return fmt.Sprintf("at %s (%.1f km)", page.Plain(c.Name), c.Distance/1000)
 }
 
 // lateness is how late in words.
@@ -132,7 +135,7 @@ func lateness(d time.Duration) string {
 	case d == 0:
 		return "as planned"
 	case d > 0:
-		return hms(d) + " later than planned"
+		return say.HMS(d) + " later than planned"
 	}
-	return hms(-d) + " earlier than planned"
+	return say.HMS(-d) + " earlier than planned"
 }

@@ -7,6 +7,7 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -178,7 +179,7 @@ func (c *Card) addSafe(inHand time.Duration) error {
 		return fmt.Errorf("follow: cutoff-safe schedule: %w", err)
 	}
 	if p.Budget > fits {
-		c.Warnings = append(c.Warnings, fmt.Sprintf("Making every cutoff would need %s of the effort budget: no schedule is given for that. Ask the organisers, and do not chase cutoffs.", percent(p.Budget)))
+		c.Warnings = append(c.Warnings, fmt.Sprintf("Making every cutoff would need %s of the effort budget: no schedule is given for that. Ask the organisers, and do not chase cutoffs.", say.Percent(p.Budget)))
 		return nil
 	}
 	s := Schedule{Name: "cutoff-safe", Budget: p.Budget}

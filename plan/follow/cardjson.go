@@ -1,6 +1,10 @@
 package follow
 
-import "io"
+import (
+	"io"
+
+	"isoeffort.example/internal/page"
+)
 
 type jsonCard struct {
 	Schema    string         `json:"schema"`
@@ -40,7 +44,7 @@ type jsonRule struct {
 func (c *Card) JSON(w io.Writer) error {
 	j := jsonCard{Schema: Schema, Rules: []jsonRule{}, Warnings: append([]string{}, c.Warnings...), Cautions: cautions(c.Plan)}
 	for _, at := range c.Places {
-		place := jsonPlace{Place: plain(at.Name), Distance: metres(at.Distance)}
+		place := jsonPlace{Place: page.Plain(at.Name), Distance: metres(at.Distance)}
 		if at.Closes > 0 {
 			closes := secondsOf(at.Closes)
 			place.Closes = &closes
@@ -59,7 +63,7 @@ func (c *Card) JSON(w io.Writer) error {
 		j.Schedules = append(j.Schedules, schedule)
 	}
 	for _, r := range c.Rules {
-		rule := jsonRule{Place: plain(r.Place), Distance: metres(r.Distance), Late: secondsOf(r.Late), Advice: r.Advice.String(), Finish: secondsOf(r.Finish), Words: r.Words}
+		rule := jsonRule{Place: page.Plain(r.Place), Distance: metres(r.Distance), Late: secondsOf(r.Late), Advice: r.Advice.String(), Finish: secondsOf(r.Finish), Words: r.Words}
 		if r.Cutoff != nil {
 			rule.Cutoff = &cutoffList([]Cutoff{*r.Cutoff})[0]
 		}

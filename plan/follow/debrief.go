@@ -8,6 +8,7 @@ import (
 
 	"isoeffort.example/effort"
 	"isoeffort.example/effort/record"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -234,7 +235,7 @@ func (v *review) warn() {
 		}
 	}
 	if d.Budget > fits {
-		v.say("By the numbers that the plan rests on this took %s of what one race allows. More likely they underrate you: take this race into your results.", percent(d.Budget))
+		v.say("By the numbers that the plan rests on this took %s of what one race allows. More likely they underrate you: take this race into your results.", say.Percent(d.Budget))
 	}
 	if v.run.legs != nil {
 		v.say("Splits alone do not show halts: planned stops are taken for taken, and any other halt for slow going.")

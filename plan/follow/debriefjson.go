@@ -1,6 +1,10 @@
 package follow
 
-import "io"
+import (
+	"io"
+
+	"isoeffort.example/internal/page"
+)
 
 type jsonDebrief struct {
 	Schema           string        `json:"schema"`
@@ -88,14 +92,14 @@ func (d *Debrief) JSON(w io.Writer) error {
 		j.Sections = append(j.Sections, s.plainly())
 	}
 	for _, h := range d.Halts {
-		j.Halts = append(j.Halts, jsonHalt{plain(h.Place), metres(h.Distance), secondsOf(h.Gun), secondsOf(h.Took), secondsOf(h.Planned)})
+		j.Halts = append(j.Halts, jsonHalt{page.Plain(h.Place), metres(h.Distance), secondsOf(h.Gun), secondsOf(h.Took), secondsOf(h.Planned)})
 	}
 	return encode(w, j)
 }
 
 func (s Section) plainly() jsonSection {
 	return jsonSection{
-		Place: plain(s.Name), From: metres(s.From), To: metres(s.To), Gun: secondsOf(s.Gun), Late: secondsOf(s.Late),
+		Place: page.Plain(s.Name), From: metres(s.From), To: metres(s.To), Gun: secondsOf(s.Gun), Late: secondsOf(s.Late),
 		Took: secondsOf(s.Took), Planned: secondsOf(s.Planned), Lost: secondsOf(s.Lost), Halted: secondsOf(s.Halted), PlannedHalted: secondsOf(s.PlannedHalted),
 		Pace: number{s.Pace.Seconds(), 1}, LevelPace: number{s.LevelPace.Seconds(), 1}, PlannedLevelPace: number{s.PlannedLevelPace.Seconds(), 1},
 		Intensity: ratio(s.Intensity), PlannedIntensity: ratio(s.PlannedIntensity), Budget: ratio(s.Budget), PlannedBudget: ratio(s.PlannedBudget),

@@ -4,44 +4,46 @@ import (
 	"fmt"
 	"io"
 	"time"
+
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 )
 
 // Text prints the debrief in at most 80 columns. Its error is the writer's.
 func (d *Debrief) Text(w io.Writer) error {
-	var t page
-	t.line("%s", clip(fmt.Sprintf("%s: debrief", courseName(d.Plan)), pageWidth))
-	t.line("")
+	var t sheet
+	t.Line("%s", page.Clip(fmt.Sprintf("%s: debrief", courseName(d.Plan)), page.Width))
+	t.Line("")
 	t.result(d)
 	t.sections(d)
 	t.halts(d)
 	t.notes(d.Warnings)
-	t.list("HOW FAR TO TRUST THIS", []string{
+	t.List("HOW FAR TO TRUST THIS", []string{
 		"Effort is reckoned from your times by the numbers that the plan rests on, averaged over 20 minutes. Heat, illness, a wrong turn or a sore foot all look like little effort.",
 		"A bad patch in one race is no reason to train through it. If something hurt or you felt ill, see a doctor before the next race.",
 	})
-	_, err := io.WriteString(w, t.String())
-	return err
+	return t.Print(w)
 }
 
 // result says how the whole race went.
-func (t *page) result(d *Debrief) {
-	t.entry("Finish", fmt.Sprintf("%s, %s.", hms(d.Gun), lateness(d.Late)))
-	t.entry("Moving", fmt.Sprintf("%s, planned %s (%s).", hms(d.Moving), hms(d.PlannedMoving), signed(d.Moving-d.PlannedMoving)))
-	t.entry("Halts", fmt.Sprintf("%s, planned %s (%s).", hms(d.Halted), hms(d.PlannedStopped), signed(d.Halted-d.PlannedStopped)))
-	t.entry("Effort", fmt.Sprintf("%.1f %% of what you could hold for an hour at that point of the race, planned %.1f %%.", 100*d.Intensity, 100*d.PlannedIntensity))
-	t.entry("Budget", fmt.Sprintf("%s spent, planned %s.", percent(d.Budget), percent(d.PlannedBudget)))
+func (t *sheet) result(d *Debrief) {
+	t.Entry("Finish", fmt.Sprintf("%s, %s.", say.HMS(d.Gun), lateness(d.Late)))
+	t.Entry("Moving", fmt.Sprintf("%s, planned %s (%s).", say.HMS(d.Moving), say.HMS(d.PlannedMoving), say.Signed(d.Moving-d.PlannedMoving)))
+	t.Entry("Halts", fmt.Sprintf("%s, planned %s (%s).", say.HMS(d.Halted), say.HMS(d.PlannedStopped), say.Signed(d.Halted-d.PlannedStopped)))
+	t.Entry("Effort", fmt.Sprintf("%.1f %% of what you could hold for an hour at that point of the race, planned %.1f %%.", 100*d.Intensity, 100*d.PlannedIntensity))
+	t.Entry("Budget", fmt.Sprintf("%s spent, planned %s.", say.Percent(d.Budget), say.Percent(d.PlannedBudget)))
 	if d.EvenMoving > 0 {
-		t.entry("Evenly", evenWords(d))
+		t.Entry("Evenly", evenWords(d))
 	}
-	t.entry("Pacing", d.pacingWords())
-	t.line("")
+	t.Entry("Pacing", d.pacingWords())
+	t.Line("")
 }
 
 // evenWords says what the same budget would have given.
 func evenWords(d *Debrief) string {
-	text := fmt.Sprintf("the same budget, spread as planned, makes %s of moving", hms(d.EvenMoving))
+	text := fmt.Sprintf("the same budget, spread as planned, makes %s of moving", say.HMS(d.EvenMoving))
 	if lost := d.Uneven.Round(time.Second); lost > 0 {
-		return text + ": uneven effort took " + hms(lost) + "."
+		return text + ": uneven effort took " + say.HMS(lost) + "."
 	}
 	return text + ": nothing was lost by uneven effort."
 }
@@ -56,7 +58,7 @@ func (d *Debrief) pacingWords() string {
 	case off < 0:
 		opening = fmt.Sprintf("You opened %.0f %% below the planned effort.", -off)
 	}
-	at := fmt.Sprintf("From about %.1f km (%s) your effort fell, by %.0f %% at the finish, beyond the fade that the plan reckons with.", p.From/1000, hm(p.Gun), round(p.Drop))
+	at := fmt.Sprintf("From about %.1f km (%s) your effort fell, by %.0f %% at the finish, beyond the fade that the plan reckons with.", p.From/1000, say.HM(p.Gun), round(p.Drop))
 	switch p.Verdict {
 	case TooShort:
 		return opening + " The race is too short, or its splits too few, to say more."
@@ -72,36 +74,36 @@ func (d *Debrief) pacingWords() string {
 	return opening + " Your effort did not fall."
 }
 
-func (t *page) sections(d *Debrief) {
+func (t *sheet) sections(d *Debrief) {
 	if len(d.Sections) == 0 {
 		return
 	}
-	t.line("SECTIONS (level: pace of that effort on the level; -: planned; budget in %%)")
+	t.Line("SECTIONS (level: pace of that effort on the level; -: planned; budget in %%)")
 	rows := [][]string{{"to", "km", "moving", "lost", "level", "-", "effort", "-", "budget", "-", "late"}}
 	for _, s := range d.Sections {
 		rows = append(rows, []string{
-			plain(s.Name), fmt.Sprintf("%.1f", s.To/1000), hms(s.Took), signed(s.Lost), ms(s.LevelPace), ms(s.PlannedLevelPace),
+			page.Plain(s.Name), fmt.Sprintf("%.1f", s.To/1000), say.HMS(s.Took), say.Signed(s.Lost), say.Short(s.LevelPace), say.Short(s.PlannedLevelPace),
 			fmt.Sprintf("%.0f", 100*s.Intensity), fmt.Sprintf("%.0f", 100*s.PlannedIntensity),
-			fmt.Sprintf("%.1f", 100*s.Budget), fmt.Sprintf("%.1f", 100*s.PlannedBudget), signed(s.Late),
+			fmt.Sprintf("%.1f", 100*s.Budget), fmt.Sprintf("%.1f", 100*s.PlannedBudget), say.Signed(s.Late),
 		})
 	}
-	t.table(rows)
-	t.line("")
+	t.places(rows)
+	t.Line("")
 }
 
-func (t *page) halts(d *Debrief) {
+func (t *sheet) halts(d *Debrief) {
 	if len(d.Halts) == 0 {
 		return
 	}
-	t.line("HALTS")
+	t.Line("HALTS")
 	rows := [][]string{{"place", "km", "gun time", "halt", "planned"}}
 	for _, h := range d.Halts {
 		planned := ""
 		if h.Planned > 0 {
-			planned = ms(h.Planned)
+			planned = say.Short(h.Planned)
 		}
-		rows = append(rows, []string{plain(h.Place), fmt.Sprintf("%.1f", h.Distance/1000), hms(h.Gun), ms(h.Took), planned})
+		rows = append(rows, []string{page.Plain(h.Place), fmt.Sprintf("%.1f", h.Distance/1000), say.HMS(h.Gun), say.Short(h.Took), planned})
 	}
-	t.table(rows)
-	t.line("")
+	t.places(rows)
+	t.Line("")
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 )
 
@@ -122,7 +123,7 @@ func (r *Rest) JSON(w io.Writer) error {
 	}
 	for _, s := range r.Splits {
 		j.Splits = append(j.Splits, jsonSplit{
-			plain(s.Name), metres(s.Distance), secondsOf(s.Took), secondsOf(s.Stop), secondsOf(s.Gun), secondsOf(s.Planned), secondsOf(s.Late), clockText(s.Clock),
+			page.Plain(s.Name), metres(s.Distance), secondsOf(s.Took), secondsOf(s.Stop), secondsOf(s.Gun), secondsOf(s.Planned), secondsOf(s.Late), clockText(s.Clock),
 		})
 	}
 	for _, b := range r.Bouts {
@@ -140,7 +141,7 @@ func encode(w io.Writer, v any) error {
 
 func (s *Standing) plainly() jsonStanding {
 	j := jsonStanding{
-		Schema: Schema, Place: plain(s.Place), Distance: metres(s.Distance), Leaving: s.Leaving,
+		Schema: Schema, Place: page.Plain(s.Place), Distance: metres(s.Distance), Leaving: s.Leaving,
 		Gun: secondsOf(s.Gun), Planned: secondsOf(s.Planned), Late: secondsOf(s.Late), Moving: number{s.State.Moving, 3},
 		Budget: ratio(s.State.Spent), PlannedBudget: ratio(s.PlannedBudget),
 		Intensity: ratio(s.Intensity), PlannedIntensity: ratio(s.PlannedIntensity), Today: ratio(s.Today),
@@ -169,7 +170,7 @@ func ending(e Ending) *jsonEnding {
 func cutoffList(all []Cutoff) []jsonCutoff {
 	out := []jsonCutoff{}
 	for _, c := range all {
-		j := jsonCutoff{Name: plain(c.Name), Distance: metres(c.Distance), Limit: secondsOf(c.Limit), Passed: secondsOf(c.Steady), InHand: secondsOf(c.InHand), Reach: c.Reach.String()}
+		j := jsonCutoff{Name: page.Plain(c.Name), Distance: metres(c.Distance), Limit: secondsOf(c.Limit), Passed: secondsOf(c.Steady), InHand: secondsOf(c.InHand), Reach: c.Reach.String()}
 		if c.Latest != 0 {
 			latest := secondsOf(c.Latest)
 			j.Latest = &latest

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"isoeffort.example/internal/say"
 )
 
 // A Rule says what to do for a runner who arrives late at a place. It takes the minutes
@@ -81,15 +83,15 @@ func (s *Standing) rule(place string, late time.Duration) Rule {
 	case s.Forecast.Steady.Intensity < 0.995*s.Plan.Intensity:
 		r.Advice = Ease
 	}
-	r.Words = fmt.Sprintf("%s; you finish at %s.", capital(ruleWords[r.Advice]), hm(r.Finish))
+	r.Words = fmt.Sprintf("%s; you finish at %s.", say.Capital(ruleWords[r.Advice]), say.HM(r.Finish))
 	if c := s.missedHere(); c != nil {
 		r.Cutoff, r.Advice = c, Stop
-		r.Words = fmt.Sprintf("The cutoff here is missed by %s. The officials decide; talk to the marshal.", hm(up(-c.InHand)))
+		r.Words = fmt.Sprintf("The cutoff here is missed by %s. The officials decide; talk to the marshal.", say.HM(up(-c.InHand)))
 		return r
 	}
 	if c := s.next(OutOfReach); c != nil {
 		r.Cutoff = c
-		r.Words = fmt.Sprintf("The cutoff %s is out of reach by %s. Do not race it; talk to the marshal here.", where(*c), hm(up(-c.InHand)))
+		r.Words = fmt.Sprintf("The cutoff %s is out of reach by %s. Do not race it; talk to the marshal here.", where(*c), say.HM(up(-c.InHand)))
 		return r
 	}
 	r.Cutoff = s.next(Tight)
@@ -116,10 +118,10 @@ var ruleWords = [...]string{"hold the effort", "ease to what is left", "walk on"
 // cutoffWords says how cutoffs to come stand that can be made.
 func (s *Standing) cutoffWords() string {
 	if c := s.next(OnlyFaster); c != nil {
-		return fmt.Sprintf(" The cutoff %s needs %s off that: only if it feels right.", where(*c), hm(up(-c.InHand)))
+		return fmt.Sprintf(" The cutoff %s needs %s off that: only if it feels right.", where(*c), say.HM(up(-c.InHand)))
 	}
 	if c := s.next(Tight); c != nil {
-		return fmt.Sprintf(" %s in hand at the cutoff %s: no halts beyond the plan.", hm(c.InHand.Truncate(time.Minute)), where(*c))
+		return fmt.Sprintf(" %s in hand at the cutoff %s: no halts beyond the plan.", say.HM(c.InHand.Truncate(time.Minute)), where(*c))
 	}
 	if len(s.ahead()) > 0 {
 		return " Every cutoff is safe."

@@ -6,77 +6,77 @@ import (
 	"math"
 	"time"
 
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
 // Text prints where the runner stands, in at most 80 columns. Its error is the writer's.
 func (s *Standing) Text(w io.Writer) error {
-	var t page
-	t.line("%s", clip(fmt.Sprintf("%s: where you stand", courseName(s.Plan)), pageWidth))
-	t.line("")
+	var t sheet
+	t.Line("%s", page.Clip(fmt.Sprintf("%s: where you stand", courseName(s.Plan)), page.Width))
+	t.Line("")
 	t.standing(s)
 	t.cutoffs(s.Cutoffs)
 	t.notes(s.Warnings)
 	t.cautions(s.Plan)
-	_, err := io.WriteString(w, t.String())
-	return err
+	return t.Print(w)
 }
 
 // Text prints the plan for the rest, in at most 80 columns. Its error is the writer's.
 func (r *Rest) Text(w io.Writer) error {
-	var t page
+	var t sheet
 	s := r.Standing
-	t.line("%s", clip(fmt.Sprintf("%s: the rest of the race", courseName(s.Plan)), pageWidth))
-	t.line("")
+	t.Line("%s", page.Clip(fmt.Sprintf("%s: the rest of the race", courseName(s.Plan)), page.Width))
+	t.Line("")
 	t.standing(s)
 	for i, words := range r.Words {
 		label := ""
 		if i == 0 {
 			label = "Do"
 		}
-		t.entry(label, words)
+		t.Entry(label, words)
 	}
-	t.entry("Then", fmt.Sprintf("finish at %s%s, with %s of the effort budget spent.", hms(r.Gun), clockWords(s.Clock(r.Gun)), percent(r.Budget)))
+	t.Entry("Then", fmt.Sprintf("finish at %s%s, with %s of the effort budget spent.", say.HMS(r.Gun), clockWords(s.Clock(r.Gun)), say.Percent(r.Budget)))
 	if !r.SameGaits {
-		t.entry("Walk", walkWords(r.Bouts))
+		t.Entry("Walk", walkWords(r.Bouts))
 	}
-	t.line("")
+	t.Line("")
 	t.rest(r)
 	t.cutoffs(r.Cutoffs)
 	t.notes(s.Warnings)
 	t.cautions(s.Plan)
-	_, err := io.WriteString(w, t.String())
-	return err
+	return t.Print(w)
 }
 
 // standing says where the runner is.
-func (t *page) standing(s *Standing) {
+func (t *sheet) standing(s *Standing) {
 	place := fmt.Sprintf("%.1f km", s.Distance/1000)
 	if s.Place != "" {
-		place = plain(s.Place) + ", " + place
+		place = page.Plain(s.Place) + ", " + place
 	}
-	t.entry("Now", fmt.Sprintf("%s at %s%s: %s.", place, hms(s.Gun), clockWords(s.Clock(s.Gun)), lateness(s.Late)))
-	t.entry("Spent", fmt.Sprintf("about %s of the effort budget; the plan has %s here.", percent(s.State.Spent), percent(s.PlannedBudget)))
+	t.Entry("Now", fmt.Sprintf("%s at %s%s: %s.", place, say.HMS(s.Gun), clockWords(s.Clock(s.Gun)), lateness(s.Late)))
+	t.Entry("Spent", fmt.Sprintf("about %s of the effort budget; the plan has %s here.", say.Percent(s.State.Spent), say.Percent(s.PlannedBudget)))
 	if s.Distance > 0 {
-		t.entry("Effort", fmt.Sprintf("%.0f %% of what you could hold for an hour at this point, going by your times; the plan has %.0f %%.", 100*s.Intensity, 100*s.PlannedIntensity))
+		t.Entry("Effort", fmt.Sprintf("%.0f %% of what you could hold for an hour at this point, going by your times; the plan has %.0f %%.", 100*s.Intensity, 100*s.PlannedIntensity))
 	}
 	if s.finished() {
-		t.line("")
+		t.Line("")
 		return
 	}
 	f := s.Forecast
-	steady := fmt.Sprintf("%s if you keep to the plan's effort", hms(f.Steady.Gun))
+	steady := fmt.Sprintf("%s if you keep to the plan's effort", say.HMS(f.Steady.Gun))
 	if f.Steady.Intensity < 0.995*s.Plan.Intensity/s.Today {
-		steady = fmt.Sprintf("%s if you ease to what is left", hms(f.Steady.Gun))
+		steady = fmt.Sprintf("%s if you ease to what is left", say.HMS(f.Steady.Gun))
 	}
 	if s.walking {
-		steady = fmt.Sprintf("%s if you walk from here", hms(f.Steady.Gun))
+		steady = fmt.Sprintf("%s if you walk from here", say.HMS(f.Steady.Gun))
 	}
 	if f.High > 0 {
-		steady += fmt.Sprintf(" (nine times in ten between %s and %s)", hms(f.Low), hms(f.High))
+		steady += fmt.Sprintf(" (nine times in ten between %s and %s)", say.HMS(f.Low), say.HMS(f.High))
 	}
-	t.entry("Finish", fmt.Sprintf("%s; %s", steady, soFarWords(f)))
-	t.line("")
+	t.Entry("Finish", fmt.Sprintf("%s; %s", steady, soFarWords(f)))
+	t.Line("")
 }
 
 // soFarWords says where going on as before leads.
@@ -84,7 +84,7 @@ func soFarWords(f Forecast) string {
 	if f.SpentAt > 0 {
 		return fmt.Sprintf("going on as so far, your budget is spent by %.1f km.", f.SpentAt/1000)
 	}
-	return fmt.Sprintf("%s if you go on as so far.", hms(f.SoFar.Gun))
+	return fmt.Sprintf("%s if you go on as so far.", say.HMS(f.SoFar.Gun))
 }
 
 func clockWords(at time.Time) string {
@@ -95,8 +95,8 @@ func clockWords(at time.Time) string {
 }
 
 func courseName(p *plan.Plan) string {
-	if name := plain(p.Course.Name()); name != "" {
-		return clip(name, pageWidth-25)
+	if name := page.Plain(p.Course.Name()); name != "" {
+		return page.Clip(name, page.Width-25)
 	}
 	return "Course"
 }
@@ -120,11 +120,11 @@ func walkWords(bouts []plan.Bout) string {
 }
 
 // rest prints the places to come.
-func (t *page) rest(r *Rest) {
+func (t *sheet) rest(r *Rest) {
 	if len(r.Splits) == 0 {
 		return
 	}
-	t.line("TO COME (part: moving time; late: against the plan)")
+	t.Line("TO COME (part: moving time; late: against the plan)")
 	clocked := !r.Standing.Plan.Race.Start.IsZero()
 	rows := [][]string{{"place", "km", "part", "stop", "gun time", "planned", "late"}}
 	if clocked {
@@ -133,42 +133,42 @@ func (t *page) rest(r *Rest) {
 	for _, s := range r.Splits {
 		stop := ""
 		if s.Stop > 0 {
-			stop = ms(s.Stop)
+			stop = say.Short(s.Stop)
 		}
-		row := []string{plain(s.Name), fmt.Sprintf("%.1f", s.Distance/1000), hms(s.Took), stop, hms(s.Gun), hms(s.Planned), signed(s.Late)}
+		row := []string{page.Plain(s.Name), fmt.Sprintf("%.1f", s.Distance/1000), say.HMS(s.Took), stop, say.HMS(s.Gun), say.HMS(s.Planned), say.Signed(s.Late)}
 		if clocked {
 			row = append(row, s.Clock.Round(time.Second).Format("15:04"))
 		}
 		rows = append(rows, row)
 	}
-	t.table(rows)
-	t.line("")
+	t.places(rows)
+	t.Line("")
 }
 
 // cutoffs prints how cutoffs stand.
-func (t *page) cutoffs(all []Cutoff) {
+func (t *sheet) cutoffs(all []Cutoff) {
 	if len(all) == 0 {
 		return
 	}
-	t.line("CUTOFFS (gun time; latest: here, to make it at this effort)")
+	t.Line("CUTOFFS (gun time; latest: here, to make it at this effort)")
 	rows := [][]string{{"place", "km", "closes", "you", "in hand", "latest", ""}}
 	for _, c := range all {
 		latest := ""
 		if c.Latest > 0 {
-			latest = hms(c.Latest)
+			latest = say.HMS(c.Latest)
 		}
-		rows = append(rows, []string{plain(c.Name), fmt.Sprintf("%.1f", c.Distance/1000), hms(c.Limit), hms(c.Steady), signed(c.InHand), latest, c.Reach.String()})
+		rows = append(rows, []string{page.Plain(c.Name), fmt.Sprintf("%.1f", c.Distance/1000), say.HMS(c.Limit), say.HMS(c.Steady), say.Signed(c.InHand), latest, c.Reach.String()})
 	}
-	t.table(rows)
-	t.line("")
+	t.places(rows)
+	t.Line("")
 }
 
-func (t *page) notes(warnings []string) {
+func (t *sheet) notes(warnings []string) {
 	for _, w := range warnings {
-		t.entry("Note", plain(w))
+		t.Entry("Note", page.Plain(w))
 	}
 	if len(warnings) > 0 {
-		t.line("")
+		t.Line("")
 	}
 }
 
@@ -181,8 +181,8 @@ var Cautions = [...]string{
 	"Drink to thirst, never a fixed large amount.",
 }
 
-func (t *page) cautions(p *plan.Plan) {
-	t.list("CAUTIONS", cautions(p))
+func (t *sheet) cautions(p *plan.Plan) {
+	t.List("CAUTIONS", cautions(p))
 }
 
 // round is a share in whole per cent, for words.

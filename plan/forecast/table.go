@@ -3,29 +3,38 @@ package forecast
 import (
 	"fmt"
 	"math"
+
+	"isoeffort.example/internal/page"
 )
 
+// placeWidth is the width of the column of places.
+const placeWidth = 24
+
+// cell is the name of a place in it.
+func cell(name string) string { return page.Pad(page.Clip(page.Plain(name), placeWidth), placeWidth) }
+
 // places prints the table of times, five quantiles at most.
-func (t *page) places() {
+func (t *sheet) places() {
 	f := t.f
 	shown := t.shown()
-	fmt.Fprintf(t.w, "\n%-24s %7s", "forecast times", "km")
+	t.Line("")
+	head := fmt.Sprintf("%s %7s", page.Pad("forecast times", placeWidth), "km")
 	for _, i := range shown {
-		fmt.Fprintf(t.w, " %6s", fmt.Sprintf("%.3g %%", 100*f.Quantiles[i]))
+		head += fmt.Sprintf(" %6s", fmt.Sprintf("%.3g %%", 100*f.Quantiles[i]))
 	}
 	if len(f.Cutoffs) > 0 {
-		fmt.Fprintf(t.w, " %s", "in race")
+		head += " in race"
 	}
-	fmt.Fprintln(t.w)
+	t.Line("%s", head)
 	for _, p := range f.Places {
-		fmt.Fprintf(t.w, "%-24s %7.1f", cut(p.Name, 24), p.Distance/1000)
+		row := fmt.Sprintf("%s %7.1f", cell(p.Name), p.Distance/1000)
 		for _, i := range shown {
-			fmt.Fprintf(t.w, " %6s", hm(p.Times[i]))
+			row += fmt.Sprintf(" %6s", hm(p.Times[i]))
 		}
 		if len(f.Cutoffs) > 0 {
-			fmt.Fprintf(t.w, " %7s", short(p.Reached.P))
+			row += fmt.Sprintf(" %7s", short(p.Reached.P))
 		}
-		fmt.Fprintln(t.w)
+		t.Line("%s", row)
 	}
 	t.say("In a column of 5 %%, one in twenty days is faster. Times count everybody, as if no cutoff stopped them.")
 	if len(f.Cutoffs) > 0 {
@@ -34,7 +43,7 @@ func (t *page) places() {
 }
 
 // shown are the indices of at most five quantiles, the outer ones among them.
-func (t *page) shown() (out []int) {
+func (t *sheet) shown() (out []int) {
 	n := len(t.f.Quantiles)
 	most := min(n, 5)
 	for i := range most {
@@ -47,13 +56,14 @@ func (t *page) shown() (out []int) {
 	return out
 }
 
-func (t *page) cutoffs() {
+func (t *sheet) cutoffs() {
 	if len(t.f.Cutoffs) == 0 {
 		return
 	}
-	fmt.Fprintf(t.w, "\n%-24s %7s %8s %10s %10s\n", "forecast at cutoffs", "km", "limit", "made", "of those")
+	t.Line("")
+	t.Line("%s %7s %8s %10s %10s", page.Pad("forecast at cutoffs", placeWidth), "km", "limit", "made", "of those")
 	for _, c := range t.f.Cutoffs {
-		fmt.Fprintf(t.w, "%-24s %7.1f %8s %10s %10s\n", cut(either(c.Name, "cutoff"), 24), c.Distance/1000, exact(c.Limit), short(c.Inside.P), short(c.Given.P))
+		t.Line("%s %7.1f %8s %10s %10s", cell(either(c.Name, "cutoff")), c.Distance/1000, exact(c.Limit), short(c.Inside.P), short(c.Given.P))
 	}
 	t.say("Made: this cutoff and all before it. Of those: of the runners still in the race there.")
 }

@@ -1,60 +1,42 @@
 package forecast
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"math"
 	"strings"
+
+	"isoeffort.example/internal/page"
 )
-
-// hardSpace stands for a space that no line breaks at.
-const hardSpace = "\x00"
-
-// textWidth is the width of a text in columns.
-const textWidth = 80
 
 // Text writes a forecast for a coach, at most 80 columns wide. Times are gun times, and
 // rounded up to minutes; goals and cutoffs are exact.
 func Text(w io.Writer, f *Forecast) error {
-	b := bufio.NewWriter(w)
-	t := page{w: b, f: f}
+	t := sheet{f: f}
 	t.head()
 	t.places()
 	t.cutoffs()
 	t.sources()
 	t.foot()
-	return b.Flush()
+	return t.Print(w)
 }
 
-type page struct {
-	w *bufio.Writer
+// sheet is the page that a forecast is printed on.
+type sheet struct {
+	page.Page
 	f *Forecast
 }
 
 // say writes a paragraph. A number keeps its %.
-func (t *page) say(format string, values ...any) {
-	line := ""
-	text := strings.ReplaceAll(fmt.Sprintf(format, values...), " %", hardSpace+"%")
-	for _, word := range strings.Fields(text) {
-		word = strings.ReplaceAll(word, hardSpace, " ")
-		if line != "" && len([]rune(line))+1+len([]rune(word)) > textWidth {
-			fmt.Fprintln(t.w, line)
-			line = ""
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	fmt.Fprintln(t.w, line)
+func (t *sheet) say(format string, values ...any) {
+	t.Wrap("", strings.ReplaceAll(fmt.Sprintf(format, values...), " %", page.HardSpace+"%"))
 }
 
-func (t *page) head() {
+func (t *sheet) head() {
 	f, finish := t.f, t.f.Finish()
 	t.say("FORECAST, no plan: %s, %.1f km", either(f.Course, "course"), f.Length/1000)
 	t.say("From %d draws. It says what is likely, not what to do: do not pace by it.", f.Draws)
-	fmt.Fprintln(t.w)
+	t.Line("")
 	last := len(f.Quantiles) - 1
 	if middle, ok := f.at(0.5); ok {
 		t.say("The middle of the forecast is a finish at %s.", hm(finish.Times[middle]))
@@ -79,7 +61,7 @@ func (t *page) head() {
 	t.say("The second half takes %.0f %% longer than the first, on the mean.", 100*f.Slowing.Mean)
 }
 
-func (t *page) sources() {
+func (t *sheet) sources() {
 	if len(t.f.Sources) == 0 {
 		return
 	}
@@ -92,12 +74,12 @@ func (t *page) sources() {
 	if t.f.Unexplained >= 0.005 {
 		parts = append(parts, fmt.Sprintf("together in other ways %.0f %%", 100*t.f.Unexplained))
 	}
-	fmt.Fprintln(t.w)
+	t.Line("")
 	t.say("The spread of this forecast comes from: %s.", strings.Join(parts, ", "))
 }
 
-func (t *page) foot() {
-	fmt.Fprintln(t.w)
+func (t *sheet) foot() {
+	t.Line("")
 	for _, w := range t.f.Warnings {
 		t.say("Warning: %s.", strings.TrimSuffix(w, "."))
 	}

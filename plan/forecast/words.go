@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"time"
+
+	"isoeffort.example/internal/say"
 )
 
 // at finds a quantile.
@@ -30,17 +32,15 @@ func hm(d time.Duration) string {
 	if d >= 10_000*time.Hour {
 		return "never"
 	}
-	m := int64((d + time.Minute - 1) / time.Minute)
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
+	return say.HM((d + time.Minute - 1).Truncate(time.Minute))
 }
 
 // exact is a time that is a rule: never rounded up, its seconds shown where it has any.
 func exact(d time.Duration) string {
-	s := int64(d / time.Second)
-	if s%60 == 0 {
-		return fmt.Sprintf("%d:%02d", s/3600, s/60%60)
+	if d = d.Truncate(time.Second); d%time.Minute == 0 {
+		return say.HM(d)
 	}
-	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+	return say.HMS(d)
 }
 
 // short is percent for a table.
@@ -56,11 +56,4 @@ func either(a, b string) string {
 		return b
 	}
 	return a
-}
-
-func cut(s string, n int) string {
-	if r := []rune(s); len(r) > n {
-		return string(r[:n-1]) + "…"
-	}
-	return s
 }

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strings"
-	"time"
-	"unicode/utf8"
+
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 )
 
 // Units says how distances and drink are printed. Grams are grams everywhere.
@@ -18,19 +18,14 @@ const (
 	Imperial
 )
 
-// Exact by definition: the international mile, and the US fluid ounce of 231/128 cubic inches.
-const (
-	metresPerMile = 1609.344
-	mlPerOunce    = 29.5735295625
-)
-
-const width = 80 // columns
+// mlPerOunce is exact by definition: the US fluid ounce is 231/128 cubic inches.
+const mlPerOunce = 29.5735295625
 
 func (u Units) distance(m float64) string {
 	if u == Imperial {
-		return fmt.Sprintf("%.1f mi", m/metresPerMile)
+		return say.Imperial().At(m)
 	}
-	return fmt.Sprintf("%.1f km", m/1000)
+	return say.Metric().At(m)
 }
 
 // drink rounds down to 50 ml or an ounce: a range is no measurement, and down is the safe side.
@@ -46,39 +41,40 @@ func (u Units) drink(r Range) string {
 // WriteText writes the table as plain text of at most 80 columns, for a coach to hand to the
 // runner, with its cautions. It returns the writer's error.
 func (t *Table) WriteText(w io.Writer, u Units) error {
-	var b strings.Builder
-	b.WriteString("FOOD AND DRINK\n\n")
-	t.head(&b)
+	var p page.Page
+	p.Line("FOOD AND DRINK")
+	p.Line("")
+	t.head(&p)
 	for _, s := range t.Sections {
-		b.WriteString("\n")
-		s.write(&b, u)
+		p.Line("")
+		s.write(&p, u)
 	}
-	t.eatAt(&b, u)
-	b.WriteString("\nTake care\n")
+	t.eatAt(&p, u)
+	p.Line("")
+	p.Line("Take care")
 	for _, c := range append(append([]Caution{}, t.Cautions...), t.Notes...) {
-		wrap(&b, "- ", c.Text)
+		p.Wrap("- ", c.Text)
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
+	return p.Print(w)
 }
 
-func (t *Table) head(b *strings.Builder) {
+func (t *Table) head(p *page.Page) {
 	switch {
 	case t.Rate.High == 0:
-		wrap(b, "", fmt.Sprintf("You are out for %s. You need no food on the way.", hm(t.Duration)))
+		p.Wrap("", fmt.Sprintf("You are out for %s. You need no food on the way.", say.HM(t.Duration)))
 	case t.Suggested == 0:
-		wrap(b, "", fmt.Sprintf("You are out for %s. You need no food, and can eat up to %.0f g an hour.", hm(t.Duration), t.Rate.High))
+		p.Wrap("", fmt.Sprintf("You are out for %s. You need no food, and can eat up to %.0f g an hour.", say.HM(t.Duration), t.Rate.High))
 	default:
-		wrap(b, "", fmt.Sprintf("You are out for %s. Eat %.0f to %.0f g of carbohydrate an hour. This plan is made with about %.0f g an hour: %.0f g in all.",
-			hm(t.Duration), t.Rate.Low, t.Rate.High, t.Suggested, t.Total.Eat))
+		p.Wrap("", fmt.Sprintf("You are out for %s. Eat %.0f to %.0f g of carbohydrate an hour. This plan is made with about %.0f g an hour: %.0f g in all.",
+			say.HM(t.Duration), t.Rate.Low, t.Rate.High, t.Suggested, t.Total.Eat))
 	}
-	wrap(b, "", fmt.Sprintf("The race uses about %.0f kcal (%.0f kJ) at %.0f kg. You need not eat that back on the way.",
+	p.Wrap("", fmt.Sprintf("The race uses about %.0f kcal (%.0f kJ) at %.0f kg. You need not eat that back on the way.",
 		100*math.Round(t.Energy.Kilocalories/100), 100*math.Round(t.Energy.Kilojoules/100), t.Energy.Mass))
-	wrap(b, "", "Drink to thirst. The ranges below are only a guide to what to have with you.")
+	p.Wrap("", "Drink to thirst. The ranges below are only a guide to what to have with you.")
 }
 
-func (s *Section) write(b *strings.Builder, u Units) {
-	wrap(b, "", fmt.Sprintf("%s (%s) to %s (%s), %s", s.FromName, u.distance(s.From), s.ToName, u.distance(s.To), hm(s.Duration)))
+func (s *Section) write(p *page.Page, u Units) {
+	p.Wrap("", fmt.Sprintf("%s (%s) to %s (%s), %s", page.Plain(s.FromName), u.distance(s.From), page.Plain(s.ToName), u.distance(s.To), say.HM(s.Duration)))
 	food := "no food"
 	if s.Eat > 0 {
 		food = fmt.Sprintf("%.0f g", s.Eat)
@@ -87,58 +83,23 @@ func (s *Section) write(b *strings.Builder, u Units) {
 	if s.Carbohydrate.High > 0 {
 		line += fmt.Sprintf(" Range for this part: %.0f to %.0f g.", math.Floor(s.Carbohydrate.Low), math.Floor(s.Carbohydrate.High))
 	}
-	wrap(b, "  ", line)
+	p.Wrap("  ", line)
 	if s.Short > 0 {
-		wrap(b, "  ", fmt.Sprintf("You cannot carry it all: %.0f g left out.", s.Short))
+		p.Wrap("  ", fmt.Sprintf("You cannot carry it all: %.0f g left out.", s.Short))
 	}
-	wrap(b, "  ", "Drink: about "+u.drink(s.Fluid)+", by thirst. Less is fine if you are not thirsty.")
+	p.Wrap("  ", "Drink: about "+u.drink(s.Fluid)+", by thirst. Less is fine if you are not thirsty.")
 	if s.FluidShort > 0 {
-		wrap(b, "  ", "This may be more than you can carry. Look for water on the way.")
+		p.Wrap("  ", "This may be more than you can carry. Look for water on the way.")
 	}
 }
 
-func (t *Table) eatAt(b *strings.Builder, u Units) {
+func (t *Table) eatAt(p *page.Page, u Units) {
 	if len(t.Intakes) == 0 {
 		return
 	}
-	b.WriteString("\nWhen to eat (time since the gun)\n")
+	p.Line("")
+	p.Line("When to eat (time since the gun)")
 	for _, i := range t.Intakes {
-		fmt.Fprintf(b, "  %6s  %8s  %3.0f g\n", hm(i.Time), u.distance(i.Distance), i.Grams)
+		p.Line("  %6s  %8s  %3.0f g", say.HM(i.Time), u.distance(i.Distance), i.Grams)
 	}
-}
-
-// hm is a duration as h:mm, rounded to the minute.
-func hm(d time.Duration) string {
-	minutes := int(d.Round(time.Minute).Minutes())
-	return fmt.Sprintf("%d:%02d", minutes/60, minutes%60)
-}
-
-// wrap writes a paragraph behind a prefix, further lines indented as far. A word too long for a line is cut.
-func wrap(b *strings.Builder, prefix, text string) {
-	indent := strings.Repeat(" ", len(prefix))
-	line, empty := prefix, true
-	for _, word := range strings.Fields(text) {
-		for {
-			room := width - utf8.RuneCountInString(line)
-			if !empty {
-				room--
-			}
-			if n := utf8.RuneCountInString(word); n <= room {
-				if !empty {
-					line += " "
-				}
-				line, empty = line+word, false
-				break
-			}
-			if empty {
-				r := []rune(word)
-				b.WriteString(line + string(r[:room]) + "\n")
-				word = string(r[room:])
-			} else {
-				b.WriteString(line + "\n")
-			}
-			line, empty = indent, true
-		}
-	}
-	b.WriteString(line + "\n")
 }

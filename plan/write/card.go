@@ -8,6 +8,8 @@ import (
 	"io"
 	"math"
 
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
 	"isoeffort.example/plan/forecast"
@@ -80,7 +82,7 @@ func checkCard(o CardOptions, plans []*plan.Plan) error {
 	}
 	for i, p := range plans {
 		if ok, reason := forecast.Allowed(o.probability(i), p.Budget); !ok {
-			return fmt.Errorf("write: %w: %s; the fastest sensible gun time is %s", ErrBeyond, reason, hms(p.Best.Gun))
+			return fmt.Errorf("write: %w: %s; the fastest sensible gun time is %s", ErrBeyond, reason, say.HMS(p.Best.Gun))
 		}
 	}
 	return nil
@@ -118,23 +120,23 @@ type cardRow struct {
 
 func newCard(every plan.Spacing, o CardOptions, plans []*plan.Plan) card {
 	first := plans[0]
-	t := page{plan: first, units: unitsOf(every)}
+	t := sheet{plan: first, units: unitsOf(every)}
 	relief := first.Course.Relief()
 	c := card{
-		Name: plain(first.Course.Name()), Unit: t.units.long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0, Hints: len(plans) == 1,
-		Ground: fmt.Sprintf("%.1f %s, %.0f %s up, %.0f %s down. Gun time: from the gun.", first.Course.Length()/t.units.distance, t.units.long,
-			relief.Ascent/t.units.height, t.units.short, relief.Descent/t.units.height, t.units.short),
+		Name: page.Plain(first.Course.Name()), Unit: t.units.Long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0, Hints: len(plans) == 1,
+		Ground: fmt.Sprintf("%.1f %s, %.0f %s up, %.0f %s down. Gun time: from the gun.", first.Course.Length()/t.units.Distance, t.units.Long,
+			relief.Ascent/t.units.Height, t.units.Short, relief.Descent/t.units.Height, t.units.Short),
 		Titles: titles(o.Titles, len(plans)), Warning: cardWarning(o, plans), Cautions: caution.Texts(first),
 	}
 	c.Rows = t.cardRows(every, plans)
 	left := len(c.Rows)
 	c.Rows = thinned(c.Rows, mostRows)
 	if left -= len(c.Rows); left > 0 {
-		c.LeftOut = fmt.Sprintf("%s left out.", count(left, "place is", "places are"))
+		c.LeftOut = fmt.Sprintf("%s left out.", say.Count(left, "place is", "places are"))
 	}
 	c.Row = fmt.Sprintf("%.2fmm", math.Min(8, cardHeight/float64(len(c.Rows)+1)))
 	for _, line := range o.Late {
-		c.Late = append(c.Late, plain(line))
+		c.Late = append(c.Late, page.Plain(line))
 	}
 	c.Climbs = t.cardClimbs(mostClimbs - len(c.Late))
 	return c
@@ -154,7 +156,7 @@ const (
 func titles(given []string, n int) []string {
 	out := []string{"plan", "slower", "cutoffs"}[:n]
 	for i, s := range given {
-		out[i] = plain(s)
+		out[i] = page.Plain(s)
 	}
 	return out
 }
@@ -170,14 +172,14 @@ func cardWarning(o CardOptions, plans []*plan.Plan) string {
 }
 
 // cardRows are the lines of all places: the splits, and cutoffs between them.
-func (t *page) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
+func (t *sheet) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
 	first := plans[0]
 	var rows []cardRow
 	from := 0.0
 	for _, s := range first.Splits(every) {
 		for _, m := range first.Cutoffs {
 			if m.Distance > from && m.Distance < s.Distance {
-				rows = append(rows, t.cardRow(plans, first.Between(from, m.Distance), plain(m.Name)))
+				rows = append(rows, t.cardRow(plans, first.Between(from, m.Distance), page.Plain(m.Name)))
 				from = m.Distance
 			}
 		}
@@ -192,13 +194,13 @@ func (t *page) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
 	return rows
 }
 
-func (t *page) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
-	r := cardRow{At: fmt.Sprintf("%.1f", s.Distance/t.units.distance), Place: clip(place, widestOnCard), Clock: t.clock(s.Elapsed), Gait: gaitHint(s)}
+func (t *sheet) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
+	r := cardRow{At: fmt.Sprintf("%.1f", s.Distance/t.units.Distance), Place: page.Clip(place, widestOnCard), Clock: t.clock(s.Elapsed), Gait: gaitHint(s)}
 	for _, p := range plans {
 		if at := p.Elapsed(s.Distance); len(plans) == 1 {
-			r.Times = append(r.Times, hms(at))
+			r.Times = append(r.Times, say.HMS(at))
 		} else {
-			r.Times = append(r.Times, hm(at))
+			r.Times = append(r.Times, say.HM(at))
 		}
 	}
 	for _, stop := range t.plan.Stops {
@@ -206,7 +208,7 @@ func (t *page) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
 	}
 	for _, m := range t.plan.Cutoffs {
 		if m.Distance == s.Distance {
-			r.Cutoff = hm(m.Limit)
+			r.Cutoff = say.HM(m.Limit)
 		}
 	}
 	return r
@@ -252,7 +254,7 @@ func thinned(rows []cardRow, most int) []cardRow {
 }
 
 // cardClimbs are the climbs for the back, the hardest ones where there are many.
-func (t *page) cardClimbs(room int) []string {
+func (t *sheet) cardClimbs(room int) []string {
 	room = max(room, fewClimbs)
 	least := 0.0
 	for len(t.climbsFrom(least)) > room {
@@ -260,18 +262,18 @@ func (t *page) cardClimbs(room int) []string {
 	}
 	var lines []string
 	for _, c := range t.climbsFrom(least) {
-		name := plain(c.Name)
+		name := page.Plain(c.Name)
 		if name == "" {
 			name = "climb"
 		}
-		lines = append(lines, fmt.Sprintf("%.1f-%.1f %s: %s, %.0f %s up, rated %.0f. %s", c.Climb.Start/t.units.distance, c.Climb.Top/t.units.distance,
-			t.units.long, clip(name, 24), c.Rise/t.units.height, t.units.short, c.Rating.Value, sentence(c.Describe(t.units.distance, t.units.long))))
+		lines = append(lines, fmt.Sprintf("%.1f-%.1f %s: %s, %.0f %s up, rated %.0f. %s", c.Climb.Start/t.units.Distance, c.Climb.Top/t.units.Distance,
+			t.units.Long, page.Clip(name, 24), c.Rise/t.units.Height, t.units.Short, c.Rating.Value, say.Sentence(c.Describe(t.units.Distance, t.units.Long))))
 	}
 	return lines
 }
 
 // climbsFrom are the climbs rated so hard or harder.
-func (t *page) climbsFrom(least float64) (out []plan.Climb) {
+func (t *sheet) climbsFrom(least float64) (out []plan.Climb) {
 	for _, c := range t.plan.Climbs {
 		if c.Rating.Value >= least {
 			out = append(out, c)
@@ -281,9 +283,9 @@ func (t *page) climbsFrom(least float64) (out []plan.Climb) {
 }
 
 // unitsOf are those that go with a spacing.
-func unitsOf(every plan.Spacing) units {
+func unitsOf(every plan.Spacing) say.Units {
 	if miles := float64(every / plan.EveryMile); every > 0 && math.Abs(miles-math.Round(miles)) < 1e-9 {
-		return imperial
+		return say.Imperial()
 	}
-	return metric
+	return say.Metric()
 }

@@ -6,29 +6,31 @@ import (
 	"strings"
 	"time"
 
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
 // aim says what the plan was made for, beside the fastest time.
-func (t *page) aim() string {
+func (t *sheet) aim() string {
 	p := t.plan
 	switch r := p.Race; {
 	case r.Share > 0:
-		return "You asked for this share of it. With all of it the fastest gun time would be " + hms(p.Best.Gun)
+		return "You asked for this share of it. With all of it the fastest gun time would be " + say.HMS(p.Best.Gun)
 	case len(r.Standards) > 0 && p.Budget <= plan.BeyondBudget:
-		return fmt.Sprintf("%s is the fastest of the standard times inside it. The fastest gun time would be %s", plain(p.Standard.Name), hms(p.Best.Gun))
+		return fmt.Sprintf("%s is the fastest of the standard times inside it. The fastest gun time would be %s", page.Plain(p.Standard.Name), say.HMS(p.Best.Gun))
 	case len(r.Standards) > 0:
-		return fmt.Sprintf("%s is the slowest of the standard times. With all of it the fastest gun time would be %s", plain(p.Standard.Name), hms(p.Best.Gun))
+		return fmt.Sprintf("%s is the slowest of the standard times. With all of it the fastest gun time would be %s", page.Plain(p.Standard.Name), say.HMS(p.Best.Gun))
 	case r.MakeCutoffs:
-		return fmt.Sprintf("This is the least effort that is %s early at every cutoff. With all of it the fastest gun time would be %s", brief(r.InHand), hms(p.Best.Gun))
+		return fmt.Sprintf("This is the least effort that is %s early at every cutoff. With all of it the fastest gun time would be %s", say.Short(r.InHand), say.HMS(p.Best.Gun))
 	case r.Goal > 0:
-		return "With all of it the fastest gun time would be " + hms(p.Best.Gun)
+		return "With all of it the fastest gun time would be " + say.HMS(p.Best.Gun)
 	}
 	return "No goal was given: this is the fastest time it allows"
 }
 
 // start says what the start takes and where it comes back.
-func (t *page) start() {
+func (t *sheet) start() {
 	p := t.plan
 	lost := p.Start.Delay + p.Start.Crowd
 	if lost < time.Second {
@@ -36,16 +38,16 @@ func (t *page) start() {
 	}
 	var parts []string
 	if p.Start.Delay > 0 {
-		parts = append(parts, "you cross the line "+brief(p.Start.Delay)+" after the gun")
+		parts = append(parts, "you cross the line "+say.Short(p.Start.Delay)+" after the gun")
 	}
 	if p.Start.Crowd >= time.Second {
-		parts = append(parts, "the crowd costs "+short(p.Start.Crowd))
+		parts = append(parts, "the crowd costs "+say.Lasting(p.Start.Crowd))
 	}
-	t.entry("Start", sentence(strings.Join(parts, "; "))+" Do not chase it. "+t.back())
+	t.Entry("Start", say.Sentence(strings.Join(parts, "; "))+" Do not chase it. "+t.back())
 }
 
 // back says how much of the time lost at the start is left at a few places.
-func (t *page) back() string {
+func (t *sheet) back() string {
 	p, length := t.plan, t.plan.Course.Length()
 	if p.Behind(length) > p.Behind(0)/2 {
 		return "With no gun time to make it stays lost: the same effort does not bring it back."
@@ -53,43 +55,43 @@ func (t *page) back() string {
 	var at []string
 	for _, share := range []float64{0.25, 0.5, 0.75} {
 		d := share * length
-		at = append(at, fmt.Sprintf("%s at %.0f %s", brief(p.Behind(d).Round(time.Second)), d/t.units.distance, t.units.long))
+		at = append(at, fmt.Sprintf("%s at %.0f %s", say.Short(p.Behind(d).Round(time.Second)), d/t.units.Distance, t.units.Long))
 	}
 	return "Even effort brings it back a little everywhere: you are still behind by " + strings.Join(at, ", ") + ", and on time at the finish."
 }
 
 // plannedWalks lists the walks that were asked for.
-func (t *page) plannedWalks() {
+func (t *sheet) plannedWalks() {
 	p := t.plan
 	if len(p.Walks) == 0 {
 		return
 	}
 	minutes := int(math.Round(p.Walks[0].Took.Minutes()))
-	head := fmt.Sprintf("WALKS of %s, where they cost least (gun time)", count(minutes, "minute", "minutes"))
+	head := fmt.Sprintf("WALKS of %s, where they cost least (gun time)", say.Count(minutes, "minute", "minutes"))
 	if p.Race.Walks.Fixed {
-		head = fmt.Sprintf("WALKS of %s, by the watch (gun time)", count(minutes, "minute", "minutes"))
+		head = fmt.Sprintf("WALKS of %s, by the watch (gun time)", say.Count(minutes, "minute", "minutes"))
 	}
-	t.line("%s", head)
+	t.Line("%s", head)
 	var at []string
 	for _, w := range p.Walks {
-		at = append(at, fmt.Sprintf("%s (%.1f %s)", hm(w.Start), w.From/t.units.distance, t.units.long))
+		at = append(at, fmt.Sprintf("%s (%.1f %s)", say.HM(w.Start), w.From/t.units.Distance, t.units.Long))
 	}
-	t.wrap("  ", strings.Join(at, ", ")+".")
+	t.Wrap("  ", strings.Join(at, ", ")+".")
 	cost := "They cost about nothing"
 	if p.WalkCost >= time.Second {
-		cost = "They cost " + short(p.WalkCost)
+		cost = "They cost " + say.Lasting(p.WalkCost)
 	}
-	t.wrap("  ", cost+" by the arithmetic of effort, which knows nothing of eating, muscles and morale.")
-	t.line("")
+	t.Wrap("  ", cost+" by the arithmetic of effort, which knows nothing of eating, muscles and morale.")
+	t.Line("")
 }
 
 // stops lists the planned halts.
-func (t *page) stops() {
+func (t *sheet) stops() {
 	p := t.plan
 	if len(p.Stops) == 0 {
 		return
 	}
-	t.line("STOPS, %s in all", brief(p.Stopped))
+	t.Line("STOPS, %s in all", say.Short(p.Stopped))
 	for _, s := range p.Stops {
 		what := s.Kind.String()
 		if name := t.landmark(s.Distance); name != "" {
@@ -98,34 +100,34 @@ func (t *page) stops() {
 				what += " (" + s.Kind.String() + ")"
 			}
 		}
-		text := brief(s.Duration) + " at " + what
+		text := say.Short(s.Duration) + " at " + what
 		if s.Note != "" {
-			text += ": " + plain(s.Note)
+			text += ": " + page.Plain(s.Note)
 		}
-		t.wrap(fmt.Sprintf("%6.1f %s  ", s.Distance/t.units.distance, t.units.long), text)
+		t.Wrap(fmt.Sprintf("%6.1f %s  ", s.Distance/t.units.Distance, t.units.Long), text)
 	}
-	t.line("")
+	t.Line("")
 }
 
 // landmark is the name of the landmark at a place, or "".
-func (t *page) landmark(distance float64) string {
+func (t *sheet) landmark(distance float64) string {
 	for _, l := range t.plan.Course.Landmarks() {
 		if math.Abs(l.Distance-distance) < 25 && l.Name != "" {
-			return clip(plain(l.Name), 40)
+			return page.Clip(page.Plain(l.Name), 40)
 		}
 	}
 	return ""
 }
 
 // cutoffs lists them with the time in hand.
-func (t *page) cutoffs() {
+func (t *sheet) cutoffs() {
 	p := t.plan
 	if len(p.Cutoffs) == 0 {
 		return
 	}
-	t.line("CUTOFFS (gun time%s)", map[bool]string{true: " of your own wave"}[p.Race.Wave > 0])
+	t.Line("CUTOFFS (gun time%s)", map[bool]string{true: " of your own wave"}[p.Race.Wave > 0])
 	for _, m := range p.Cutoffs {
-		name := plain(m.Name)
+		name := page.Plain(m.Name)
 		if name == "" {
 			name = t.landmark(m.Distance)
 		}
@@ -133,24 +135,18 @@ func (t *page) cutoffs() {
 		if m.Departure {
 			verb = "leave by"
 		}
-		text := fmt.Sprintf("%s: %s %s", clip(name, 30), verb, hms(m.Limit))
+		text := fmt.Sprintf("%s: %s %s", page.Clip(name, 30), verb, say.HMS(m.Limit))
 		if !p.Race.Start.IsZero() {
 			text += p.Race.Start.Add(m.Limit).Format(" (15:04)")
 		}
 		if m.InHand < 0 {
 			hand = "missed by %s"
 		}
-		text += fmt.Sprintf("; you pass at %s, "+hand, hms(m.Passed), brief(m.InHand.Abs().Round(time.Second)))
+		text += fmt.Sprintf("; you pass at %s, "+hand, say.HMS(m.Passed), say.Short(m.InHand.Abs().Round(time.Second)))
 		if m.AtRisk && m.InHand >= 0 {
 			text += ", AT RISK"
 		}
-		t.wrap(fmt.Sprintf("%6.1f %s  ", m.Distance/t.units.distance, t.units.long), text+".")
+		t.Wrap(fmt.Sprintf("%6.1f %s  ", m.Distance/t.units.Distance, t.units.Long), text+".")
 	}
-	t.line("")
-}
-
-// hm writes a time as H:MM.
-func hm(d time.Duration) string {
-	m := int64(math.Round(d.Minutes()))
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
+	t.Line("")
 }

@@ -10,6 +10,8 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/course/coursefile"
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
 )
@@ -30,25 +32,25 @@ func GPX(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	if !p.Course.HasTrack() {
 		return ErrNoTrack
 	}
-	name := plain(p.Course.Name())
+	name := page.Plain(p.Course.Name())
 	r := &coursefile.Recording{
 		Name:        strings.TrimSpace(name + " even-effort plan"),
-		Description: fmt.Sprintf("Finish %s gun time. %s", hms(p.Gun), caution.English()[caution.First]),
+		Description: fmt.Sprintf("Finish %s gun time. %s", say.HMS(p.Gun), caution.English()[caution.First]),
 	}
-	t := page{plan: p, units: unitsOf(every)}
+	t := sheet{plan: p, units: unitsOf(every)}
 	r.Waypoints = t.stations(every)
 	r.Tracks = []coursefile.Track{{Name: r.Name, Segments: []coursefile.Segment{{Points: trackOf(p)}}}}
 	return coursefile.WriteGPX(w, r)
 }
 
 // stations are the waypoints.
-func (t *page) stations(every plan.Spacing) (out []coursefile.Waypoint) {
+func (t *sheet) stations(every plan.Spacing) (out []coursefile.Waypoint) {
 	p := t.plan
 	from := 0.0
 	for _, s := range p.Splits(every) {
 		for _, m := range p.Cutoffs {
 			if m.Distance > from && m.Distance < s.Distance {
-				out = append(out, t.waypoint(p.Between(from, m.Distance), plain(m.Name)))
+				out = append(out, t.waypoint(p.Between(from, m.Distance), page.Plain(m.Name)))
 			}
 		}
 		w := t.waypoint(s, t.place(s))
@@ -61,24 +63,24 @@ func (t *page) stations(every plan.Spacing) (out []coursefile.Waypoint) {
 	return out
 }
 
-func (t *page) waypoint(s plan.Split, place string) coursefile.Waypoint {
-	at := fmt.Sprintf("%.1f %s", s.Distance/t.units.distance, t.units.long)
+func (t *sheet) waypoint(s plan.Split, place string) coursefile.Waypoint {
+	at := t.units.At(s.Distance)
 	if place == "" {
 		place = at
 	}
-	text := []string{at, "gun time " + hms(s.Elapsed)}
+	text := []string{at, "gun time " + say.HMS(s.Elapsed)}
 	for _, m := range t.plan.Cutoffs {
 		if m.Distance == s.Distance {
-			text = append(text, "cutoff "+hms(m.Limit))
+			text = append(text, "cutoff "+say.HMS(m.Limit))
 		}
 	}
 	for _, stop := range t.plan.Stops {
 		if stop.Distance == s.Distance {
-			text = append(text, "stop "+brief(stop.Duration))
+			text = append(text, "stop "+say.Short(stop.Duration))
 		}
 	}
 	return coursefile.Waypoint{
-		Point: pointAt(t.plan, s.Distance, s.Elapsed), Name: clip(place, 40) + " " + hms(s.Elapsed),
+		Point: pointAt(t.plan, s.Distance, s.Elapsed), Name: page.Clip(place, 40) + " " + say.HMS(s.Elapsed),
 		Description: strings.Join(text, ", "),
 	}
 }

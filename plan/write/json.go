@@ -5,6 +5,7 @@ import (
 	"io"
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
 )
@@ -140,7 +141,7 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 	j := jsonPlan{
 		Schema: Schema,
 		Course: jsonCourse{
-			plain(p.Course.Name()),
+			page.Plain(p.Course.Name()),
 			number{p.Course.Length(), 1},
 			number{relief.Ascent, 1},
 			number{relief.Descent, 1},
@@ -161,7 +162,7 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 		WalkingShare: number{p.WalkingShare, 6}, GaitChanges: p.GaitChanges,
 		HoldBack: number{p.HoldBack.Share, 4}, HoldBackCost: secondsOf(p.HoldBack.Cost), BoutCost: secondsOf(p.BoutCost),
 		Best: jsonBest{RelativeIntensity: number{p.Best.Intensity, 6}, Moving: secondsOf(p.Best.Moving), Gun: secondsOf(p.Best.Gun)},
-		Aim:  aimOf(p.Race), Standard: plain(p.Standard.Name), CrowdCost: secondsOf(p.Start.Crowd),
+		Aim:  aimOf(p.Race), Standard: page.Plain(p.Standard.Name), CrowdCost: secondsOf(p.Start.Crowd),
 		Splits:   jsonSplits(p, every),
 		StopList: jsonStops(p), Walks: jsonWalks(p), WalkCost: secondsOf(p.WalkCost), Cutoffs: jsonCutoffs(p),
 		Climbs:   jsonClimbs(p),
@@ -202,7 +203,7 @@ func jsonSplits(p *plan.Plan, every plan.Spacing) []jsonSplit {
 			Gait: s.Gait.String(), WalkingShare: number{s.WalkingShare, 4},
 		}
 		if s.Landmark != nil {
-			j.Place = plain(s.Landmark.Name)
+			j.Place = page.Plain(s.Landmark.Name)
 		}
 		if !s.Clock.IsZero() {
 			j.Clock = s.Clock.Round(time.Second).Format(time.RFC3339)
@@ -216,7 +217,7 @@ func jsonClimbs(p *plan.Plan) []jsonClimb {
 	out := []jsonClimb{}
 	for _, c := range p.Climbs {
 		out = append(out, jsonClimb{
-			Name: plain(c.Name), Start: number{c.Climb.Start, 1}, Top: number{c.Climb.Top, 1},
+			Name: page.Plain(c.Name), Start: number{c.Climb.Start, 1}, Top: number{c.Climb.Top, 1},
 			Rise: number{c.Rise, 1}, Gradient: number{c.Gradient(), 4},
 			Rating: number{c.Rating.Value, 1}, Moving: secondsOf(c.Took), Elapsed: secondsOf(c.Top),
 			Gait: c.Gait.String(), WalkingShare: number{c.WalkingShare, 4}, Advice: c.Describe(1000, "km"),

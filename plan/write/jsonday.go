@@ -3,6 +3,7 @@ package write
 import (
 	_ "embed"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 )
 
@@ -54,7 +55,7 @@ func aimOf(r plan.Race) string {
 func jsonStops(p *plan.Plan) []jsonStop {
 	out := []jsonStop{}
 	for _, s := range p.Stops {
-		out = append(out, jsonStop{number{s.Distance, 1}, secondsOf(s.Duration), s.Kind.String(), plain(s.Note)})
+		out = append(out, jsonStop{number{s.Distance, 1}, secondsOf(s.Duration), s.Kind.String(), page.Plain(s.Note)})
 	}
 	return out
 }
@@ -71,7 +72,7 @@ func jsonCutoffs(p *plan.Plan) []jsonCutoff {
 	out := []jsonCutoff{}
 	for _, m := range p.Cutoffs {
 		out = append(out, jsonCutoff{
-			plain(m.Name), number{m.Distance, 1}, secondsOf(m.Limit), secondsOf(m.Passed), secondsOf(m.InHand), m.Departure, m.AtRisk,
+			page.Plain(m.Name), number{m.Distance, 1}, secondsOf(m.Limit), secondsOf(m.Passed), secondsOf(m.InHand), m.Departure, m.AtRisk,
 		})
 	}
 	return out

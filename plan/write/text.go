@@ -6,18 +6,17 @@ import (
 	"strings"
 	"time"
 
+	"isoeffort.example/internal/page"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
 )
 
-// pageWidth is the number of columns that no line exceeds.
-const pageWidth = 80
-
-// page collects lines of text.
-type page struct {
-	strings.Builder
+// sheet is the page that a plan is printed on.
+type sheet struct {
+	page.Page
 	plan  *plan.Plan
-	units units
+	units say.Units
 }
 
 // Text prints a plan as plain text of at most 80 columns: what it asks for, the splits,
@@ -26,7 +25,7 @@ type page struct {
 //
 // Text panics where plan.Splits does; its error is the writer's.
 func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
-	t := page{plan: p, units: unitsOf(every)}
+	t := sheet{plan: p, units: unitsOf(every)}
 	t.title()
 	t.summary()
 	t.warnings()
@@ -36,46 +35,45 @@ func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	t.stops()
 	t.plannedWalks()
 	t.cautions()
-	_, err := io.WriteString(w, t.String())
-	return err
+	return t.Print(w)
 }
 
-func (t *page) title() {
-	name := plain(t.plan.Course.Name())
+func (t *sheet) title() {
+	name := page.Plain(t.plan.Course.Name())
 	if name == "" {
 		name = "Course"
 	}
 	relief := t.plan.Course.Relief()
-	t.line("%s: even-effort plan", clip(name, pageWidth-20))
+	t.Line("%s: even-effort plan", page.Clip(name, page.Width-20))
 	heights := "heights as given"
 	if relief.Smoothing > 0 {
 		heights = fmt.Sprintf("heights smoothed over %.0f m", relief.Smoothing)
 	}
 	u := t.units
 	if sd, _, ok := t.plan.Course.ReliefSD(); ok {
-		heights = fmt.Sprintf("heights cleaned; up give or take %.0f %s", 2*sd/u.height, u.short)
+		heights = fmt.Sprintf("heights cleaned; up give or take %.0f %s", 2*sd/u.Height, u.Short)
 	}
-	t.line("%.1f %s, %.0f %s up, %.0f %s down (%s)", t.plan.Course.Length()/u.distance, u.long,
-		relief.Ascent/u.height, u.short, relief.Descent/u.height, u.short, heights)
-	t.line("")
+	t.Line("%.1f %s, %.0f %s up, %.0f %s down (%s)", t.plan.Course.Length()/u.Distance, u.Long,
+		relief.Ascent/u.Height, u.Short, relief.Descent/u.Height, u.Short, heights)
+	t.Line("")
 }
 
 // summary says what the plan asks for and how that stands to what the runner can give.
-func (t *page) summary() {
+func (t *sheet) summary() {
 	p := t.plan
-	t.entry("Finish", t.finish())
+	t.Entry("Finish", t.finish())
 	t.start()
-	t.entry("Effort", t.effort())
-	t.entry("Budget", t.budget())
-	t.entry("Walking", t.walking())
-	t.entry("Halves", fmt.Sprintf("%s for the first half of the distance, %s for the second (moving).",
-		hms(p.FirstHalf), hms(time.Duration(seconds(p.Moving)-seconds(p.FirstHalf))*time.Second)))
-	t.entry("Talk test", talk(p))
-	t.line("")
+	t.Entry("Effort", t.effort())
+	t.Entry("Budget", t.budget())
+	t.Entry("Walking", t.walking())
+	t.Entry("Halves", fmt.Sprintf("%s for the first half of the distance, %s for the second (moving).",
+		say.HMS(p.FirstHalf), say.HMS(p.Moving.Round(time.Second)-p.FirstHalf.Round(time.Second))))
+	t.Entry("Talk test", talk(p))
+	t.Line("")
 }
 
 // walking says how much is walked, and where if that is quickly said.
-func (t *page) walking() string {
+func (t *sheet) walking() string {
 	p := t.plan
 	var walks []plan.Bout
 	for _, b := range p.Bouts(0, p.Course.Length()) {
@@ -86,33 +84,33 @@ func (t *page) walking() string {
 	if len(walks) == 0 {
 		return "none."
 	}
-	s := fmt.Sprintf("%.0f %% of the moving time, in %s.", 100*p.WalkingShare, count(len(walks), "stretch", "stretches"))
+	s := fmt.Sprintf("%.0f %% of the moving time, in %s.", 100*p.WalkingShare, say.Count(len(walks), "stretch", "stretches"))
 	if len(walks) <= 60 && p.WalkingShare < 0.95 {
 		s += " At " + t.places(walks) + "."
 	}
 	if p.BoutCost >= time.Second {
-		s += fmt.Sprintf(" Changing between running and walking no more often than that costs %s.", short(p.BoutCost))
+		s += fmt.Sprintf(" Changing between running and walking no more often than that costs %s.", say.Lasting(p.BoutCost))
 	}
 	return s
 }
 
 // places lists stretches.
-func (t *page) places(walks []plan.Bout) string {
+func (t *sheet) places(walks []plan.Bout) string {
 	var at []string
 	for _, b := range walks {
-		at = append(at, fmt.Sprintf("%.1f-%.1f", b.From/t.units.distance, b.To/t.units.distance))
+		at = append(at, fmt.Sprintf("%.1f-%.1f", b.From/t.units.Distance, b.To/t.units.Distance))
 	}
-	return strings.Join(at, ", ") + " " + t.units.long
+	return strings.Join(at, ", ") + " " + t.units.Long
 }
 
-func (t *page) finish() string {
+func (t *sheet) finish() string {
 	p := t.plan
-	s := hms(p.Gun) + " gun time"
+	s := say.HMS(p.Gun) + " gun time"
 	if p.Race.StartDelay > 0 {
-		s += fmt.Sprintf(", %s net (%s from the gun to the start line)", hms(p.Gun-p.Race.StartDelay), brief(p.Race.StartDelay))
+		s += fmt.Sprintf(", %s net (%s from the gun to the start line)", say.HMS(p.Gun-p.Race.StartDelay), say.Short(p.Race.StartDelay))
 	}
 	if p.Stopped > 0 {
-		s += ", stops of " + brief(p.Stopped) + " included"
+		s += ", stops of " + say.Short(p.Stopped) + " included"
 	}
 	if start := p.Race.Start; !start.IsZero() {
 		s += fmt.Sprintf("; gun at %s, finish at %s", start.Format("15:04:05"), start.Add(p.Gun).Round(time.Second).Format("15:04:05"))
@@ -120,22 +118,22 @@ func (t *page) finish() string {
 	return s + "."
 }
 
-func (t *page) effort() string {
+func (t *sheet) effort() string {
 	p := t.plan
 	s := fmt.Sprintf("even, on every climb, descent and flat: %.0f %% of what you could hold for one hour at that point of the race.", 100*p.Effort())
 	if h := p.HoldBack; h.Share > 0 {
 		s += fmt.Sprintf(" A little less at first: start %.1f %% easier than that, finish %.1f %% harder. It costs %s and guards against opening too fast.",
-			100*h.Share, 100*h.Share, short(h.Cost))
+			100*h.Share, 100*h.Share, say.Lasting(h.Cost))
 	}
 	return s
 }
 
-func (t *page) budget() string {
+func (t *sheet) budget() string {
 	p := t.plan
-	s := fmt.Sprintf("%s of what one race allows.", percent(p.Budget))
+	s := fmt.Sprintf("%s of what one race allows.", budgetWords(p.Budget))
 	s += " " + t.aim()
 	if p.Best.High > 0 {
-		s += fmt.Sprintf(" (nine times in ten between %s and %s)", hms(p.Best.Low), hms(p.Best.High))
+		s += fmt.Sprintf(" (nine times in ten between %s and %s)", say.HMS(p.Best.Low), say.HMS(p.Best.High))
 	}
 	return s + "."
 }
@@ -153,67 +151,37 @@ func talk(p *plan.Plan) string {
 	return "a few words at a time."
 }
 
-func (t *page) warnings() {
+func (t *sheet) warnings() {
 	if len(t.plan.Warnings) == 0 {
 		return
 	}
 	for _, w := range t.plan.Warnings {
-		t.entry("Note", sentence(plain(w)))
+		t.Entry("Note", say.Sentence(page.Plain(w)))
 	}
-	t.line("")
+	t.Line("")
 }
 
-func (t *page) climbs() {
+func (t *sheet) climbs() {
 	if len(t.plan.Climbs) == 0 {
-		t.line("NO CLIMB of %d %s or more.", int(30/t.units.height+0.5), t.units.short)
-		t.line("")
+		t.Line("NO CLIMB of %d %s or more.", int(30/t.units.Height+0.5), t.units.Short)
+		t.Line("")
 		return
 	}
 	u := t.units
-	t.line("CLIMBS, rated 0 to 10 for how hard each is where it stands, and what to do")
+	t.Line("CLIMBS, rated 0 to 10 for how hard each is where it stands, and what to do")
 	for _, c := range t.plan.Climbs {
-		name := plain(c.Name)
+		name := page.Plain(c.Name)
 		if name == "" {
 			name = "Unnamed climb"
 		}
-		where := fmt.Sprintf("%5.1f-%.1f %s ", c.Climb.Start/u.distance, c.Climb.Top/u.distance, u.long)
-		t.wrap(pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), rated %.0f, %s at %s /%s. %s", clip(name, 40),
-			c.Rise/u.height, u.short, c.Length()/u.distance, u.long, 100*c.Gradient(), c.Rating.Value,
-			brief(c.Took), ms(u.pace(c.Pace)), u.long, sentence(c.Describe(u.distance, u.long))))
+		where := fmt.Sprintf("%5.1f-%.1f %s ", c.Climb.Start/u.Distance, c.Climb.Top/u.Distance, u.Long)
+		t.Wrap(page.Pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), rated %.0f, %s at %s /%s. %s", page.Clip(name, 40),
+			c.Rise/u.Height, u.Short, c.Length()/u.Distance, u.Long, 100*c.Gradient(), c.Rating.Value,
+			say.Short(c.Took), say.MS(u.Pace(c.Pace)), u.Long, say.Sentence(c.Describe(u.Distance, u.Long))))
 	}
-	t.line("")
+	t.Line("")
 }
 
-func (t *page) cautions() {
-	t.line("CAUTIONS")
-	for _, c := range caution.Texts(t.plan) {
-		t.wrap("", c)
-	}
-}
-
-// entry prints a labelled paragraph.
-func (t *page) entry(label, text string) { t.wrap(fmt.Sprintf("%-11s", label), text) }
-
-// wrap prints a paragraph behind a label, the later lines indented as deep.
-func (t *page) wrap(label, text string) {
-	indent := strings.Repeat(" ", columns(label))
-	if label == "" {
-		label, indent = "- ", "  "
-	}
-	line := label
-	for _, word := range strings.Fields(text) {
-		if columns(line)+1+columns(word) > pageWidth && strings.TrimSpace(line) != "" {
-			t.line("%s", line)
-			line = indent
-		}
-		if !strings.HasSuffix(line, " ") && line != "" {
-			line += " "
-		}
-		line += word
-	}
-	t.line("%s", line)
-}
-
-func (t *page) line(format string, args ...any) {
-	t.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " ") + "\n")
+func (t *sheet) cautions() {
+	t.List("CAUTIONS", caution.Texts(t.plan))
 }
