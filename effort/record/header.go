@@ -1,10 +1,10 @@
 package record
 
 import (
-	"bytes"
 	"fmt"
-	"slices"
 	"strings"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // column is one of the columns of a results file, in the order in which Write puts them.
@@ -59,25 +59,11 @@ func (l *layout) cell(row []string, c column) string {
 
 // readHeader finds the columns and says which fields of the header are none of them.
 func (f form) readHeader(row []string) (l layout, unused []string, err error) {
-	l = layout{form: f, at: make([]int, len(f.names)), width: len(row)}
-	nameless := 0
-	for i, field := range row {
-		name := strings.ToLower(strings.TrimSpace(field))
-		c := slices.Index(f.names, name)
-		switch {
-		case name == "":
-			nameless++
-		case c < 0:
-			unused = append(unused, fmt.Sprintf("column %s is not used", quote(strings.TrimSpace(field))))
-		case l.at[c] != 0:
-			return l, nil, fmt.Errorf("%w: column %q stands twice", ErrHeader, name)
-		default:
-			l.at[c] = i + 1
-		}
+	at, unused, err := csvtext.Columns(f.names, row)
+	if err != nil {
+		return l, nil, fmt.Errorf("%w: %w", ErrHeader, err)
 	}
-	if nameless > 0 {
-		unused = append(unused, fmt.Sprintf("columns without a name are not used: %d", nameless))
-	}
+	l = layout{form: f, at: at, width: len(row)}
 	return l, unused, l.missing()
 }
 
@@ -95,30 +81,4 @@ func (l *layout) missing() error {
 		return fmt.Errorf("%w: column %s is missing", ErrHeader, names[0])
 	}
 	return fmt.Errorf("%w: columns %s are missing", ErrHeader, strings.Join(names, ", "))
-}
-
-// delimiter returns what separates the fields of a file: a semicolon where its header
-// has more of those than of commas, quoted ones aside.
-func delimiter(text []byte) rune {
-	var header []byte
-	for line := range bytes.Lines(text) {
-		if header = bytes.TrimSpace(line); len(header) > 0 && line[0] != '#' {
-			break
-		}
-	}
-	quoted, excess := false, 0
-	for _, b := range header {
-		switch {
-		case b == '"':
-			quoted = !quoted
-		case b == ';' && !quoted:
-			excess++
-		case b == ',' && !quoted:
-			excess--
-		}
-	}
-	if excess > 0 {
-		return ';'
-	}
-	return ','
 }

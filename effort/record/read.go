@@ -8,6 +8,8 @@ import (
 	"io"
 	"strings"
 	"time"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // Options of Read. The zero value is ready.
@@ -97,7 +99,7 @@ type table struct {
 
 func newTable(text []byte, o Options) *table {
 	t := &table{csv: csv.NewReader(bytes.NewReader(text)), options: o}
-	t.csv.Comma = delimiter(text)
+	t.csv.Comma = rune(csvtext.Delimiter(text))
 	t.csv.Comment = '#'
 	t.csv.FieldsPerRecord = -1
 	t.csv.TrimLeadingSpace = true

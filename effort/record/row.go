@@ -3,6 +3,8 @@ package record
 import (
 	"fmt"
 	"strings"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // result makes a result of the current row, or says why there is none.
@@ -72,7 +74,7 @@ func (t *table) measure(r *Result) (err error) {
 	case field == "":
 		return fmt.Errorf("%w: it is empty, and no gpx is given", ErrDistance)
 	}
-	if r.Distance, err = parseNumber(field, t.decimalComma()); err != nil {
+	if r.Distance, err = csvtext.Number(field, t.decimalComma()); err != nil {
 		return fmt.Errorf("%w: %w", ErrDistance, err)
 	}
 	if r.Distance == 0 {
@@ -84,13 +86,13 @@ func (t *table) measure(r *Result) (err error) {
 // climbing reads the ascent and the descent.
 func (t *table) climbing(r *Result) (err error) {
 	if field := t.layout.cell(t.row, colAscent); field != "" {
-		if r.Ascent, err = parseNumber(field, t.decimalComma()); err != nil {
+		if r.Ascent, err = csvtext.Number(field, t.decimalComma()); err != nil {
 			return fmt.Errorf("%w: %w", ErrAscent, err)
 		}
 	}
 	r.Descent = r.Ascent
 	if field := t.layout.cell(t.row, colDescent); field != "" {
-		if r.Descent, err = parseNumber(field, t.decimalComma()); err != nil {
+		if r.Descent, err = csvtext.Number(field, t.decimalComma()); err != nil {
 			return fmt.Errorf("%w: %w", ErrAscent, err)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // A Split is a time on the way.
@@ -87,7 +89,7 @@ func ReadSplits(r io.Reader, o Options) (map[RunnerRace][]Split, []string, error
 // split reads the current row.
 func (t *table) split() (s Split, err error) {
 	s.Line = t.line
-	if s.Distance, err = parseNumber(t.layout.cell(t.row, splitDistance), t.decimalComma()); err != nil {
+	if s.Distance, err = csvtext.Number(t.layout.cell(t.row, splitDistance), t.decimalComma()); err != nil {
 		return s, fmt.Errorf("%w: %w", ErrDistance, err)
 	}
 	if !(s.Distance > 0 && s.Distance <= MaxDistance) {
@@ -107,7 +109,7 @@ func (t *table) split() (s Split, err error) {
 		if field == "" {
 			continue
 		}
-		if *v, err = parseNumber(field, t.decimalComma()); err != nil || *v < 0 {
+		if *v, err = csvtext.Number(field, t.decimalComma()); err != nil || *v < 0 {
 			return s, fmt.Errorf("%w: %s is not 0 or more", ErrAscent, quote(field))
 		}
 	}
@@ -176,7 +178,7 @@ func ReadProfiles(r io.Reader, o Options) (map[string]Profile, []string, error) 
 		p := profiles[race]
 		var at [2]float64
 		for i, c := range []column{profileDistance, profileElevation} {
-			v, err := parseNumber(t.layout.cell(t.row, c), t.decimalComma())
+			v, err := csvtext.Number(t.layout.cell(t.row, c), t.decimalComma())
 			if err != nil {
 				return fmt.Errorf("%w: %w", ErrDistance, err)
 			}

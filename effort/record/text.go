@@ -4,8 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"strconv"
 	"unicode/utf8"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // maxSize in bytes is far above any study and far below what would exhaust a machine.
@@ -51,17 +52,5 @@ func notText(text []byte) int {
 	return end
 }
 
-// longestQuote is how many runes of a field a message repeats.
-const longestQuote = 40
-
-// quote puts a field in a message: on one line, however long or odd it is.
-func quote(s string) string {
-	runes := 0
-	for i := range s {
-		if runes == longestQuote {
-			return strconv.Quote(s[:i]) + "…"
-		}
-		runes++
-	}
-	return strconv.Quote(s)
-}
+// quote puts a field in a message.
+func quote(s string) string { return csvtext.Quote(s) }

@@ -3,7 +3,6 @@ package field
 import (
 	"errors"
 	"fmt"
-	"strconv"
 
 	"isoeffort.example/internal/locate"
 )
@@ -42,18 +41,3 @@ func (p *Panic) Error() string { return fmt.Sprintf("%v: %v", ErrPanic, p.Value)
 
 // Unwrap returns ErrPanic.
 func (p *Panic) Unwrap() error { return ErrPanic }
-
-// longestQuote is how many runes of a text a message repeats.
-const longestQuote = 40
-
-// quote puts a text in a message: on one line, however long or odd it is.
-func quote(s string) string {
-	runes := 0
-	for i := range s {
-		if runes == longestQuote {
-			return strconv.Quote(s[:i]) + "…"
-		}
-		runes++
-	}
-	return strconv.Quote(s)
-}

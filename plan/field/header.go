@@ -2,8 +2,8 @@ package field
 
 import (
 	"fmt"
-	"slices"
-	"strings"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // column is one of the columns of a runners file.
@@ -48,26 +48,15 @@ func (t *table) readHeader() error {
 	if t.err != nil {
 		return t.err
 	}
-	nameless := 0
-	t.layout.width = len(t.row)
-	for i, field := range t.row {
-		name := strings.ToLower(field)
-		c := slices.Index(columnNames[:], name)
-		switch {
-		case name == "":
-			nameless++
-		case c < 0:
-			t.warn(fmt.Sprintf("column %s is not used", quote(field)))
-		case t.layout.at[c] != 0:
-			return fmt.Errorf("%w: column %q stands twice", ErrHeader, name)
-		default:
-			t.layout.at[c] = i + 1
-		}
+	at, unused, err := csvtext.Columns(columnNames[:], t.row)
+	if err != nil {
+		return fmt.Errorf("%w: %w", ErrHeader, err)
 	}
-	if nameless > 0 {
-		t.warn(fmt.Sprintf("columns without a name are not used: %d", nameless))
+	t.layout = layout{at: [numColumns]int(at), width: len(t.row)}
+	for _, text := range unused {
+		t.warn(text)
 	}
-	switch at := &t.layout.at; {
+	switch {
 	case at[colName] == 0:
 		return fmt.Errorf("%w: column name is missing", ErrHeader)
 	case at[colHourPower] == 0 && at[colResults] == 0:

@@ -1,7 +1,6 @@
 package field
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 	"unicode"
@@ -67,30 +66,4 @@ func checkText(line string) error {
 		}
 	}
 	return nil
-}
-
-// delimiter returns what separates the fields of a file: a semicolon where its header has
-// more of those than of commas, quoted ones aside.
-func delimiter(text []byte) byte {
-	var header []byte
-	for line := range bytes.Lines(text) {
-		if header = bytes.TrimSpace(line); len(header) > 0 && line[0] != '#' {
-			break
-		}
-	}
-	quoted, excess := false, 0
-	for _, b := range header {
-		switch {
-		case b == '"':
-			quoted = !quoted
-		case b == ';' && !quoted:
-			excess++
-		case b == ',' && !quoted:
-			excess--
-		}
-	}
-	if excess > 0 {
-		return ';'
-	}
-	return ','
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+
+	"isoeffort.example/internal/csvtext"
 )
 
 // Both limits are far above any field and far below what would exhaust a machine.
@@ -59,7 +61,7 @@ func Read(r io.Reader, o ReadOptions) (File, error) {
 	if err != nil {
 		return File{}, &Error{File: o.File, Err: err}
 	}
-	t := table{text: text, file: o.File, comma: delimiter(text)}
+	t := table{text: text, file: o.File, comma: csvtext.Delimiter(text)}
 	if err := t.readHeader(); err != nil {
 		return File{}, t.fault(err)
 	}
@@ -73,7 +75,7 @@ func Read(r io.Reader, o ReadOptions) (File, error) {
 		runner, err := t.runner()
 		if err == nil {
 			if before, twice := seen.take(runner.Name, len(f.Entries)); twice {
-				err = fmt.Errorf("%w: %s is that of line %d", ErrDuplicate, quote(runner.Name), f.Entries[before].Line)
+				err = fmt.Errorf("%w: %s is that of line %d", ErrDuplicate, csvtext.Quote(runner.Name), f.Entries[before].Line)
 			}
 		}
 		if e.Runner = runner; err != nil {

@@ -2,12 +2,10 @@ package field
 
 import (
 	"fmt"
-	"math"
-	"strconv"
-	"strings"
 	"time"
 
 	"isoeffort.example/effort"
+	"isoeffort.example/internal/csvtext"
 	"isoeffort.example/plan"
 )
 
@@ -28,11 +26,11 @@ func (t *table) runner() (Runner, error) {
 	case r.Name == "":
 		return r, fmt.Errorf("%w: it is empty", ErrName)
 	case len(r.Name) > longestName:
-		return Runner{}, fmt.Errorf("%w: %s has over %d bytes", ErrName, quote(r.Name), longestName)
+		return Runner{}, fmt.Errorf("%w: %s has over %d bytes", ErrName, csvtext.Quote(r.Name), longestName)
 	}
 	for _, part := range []func(*Runner) error{t.athlete, t.aim, t.start} {
 		if err := part(&r); err != nil {
-			return Runner{Name: r.Name}, fmt.Errorf("%s: %w", quote(r.Name), err)
+			return Runner{Name: r.Name}, fmt.Errorf("%s: %w", csvtext.Quote(r.Name), err)
 		}
 	}
 	return r, nil
@@ -124,19 +122,18 @@ func (t *table) orOff(c column) (time.Duration, error) {
 	return d, err
 }
 
+// decimalComma reports whether numbers may have one: where commas separate no fields.
+func (t *table) decimalComma() bool { return t.comma != ',' }
+
 // number reads a finite decimal number; it is not given where the field is empty.
 func (t *table) number(c column) (v float64, given bool, err error) {
 	s := t.cell(c)
 	if s == "" {
 		return 0, false, nil
 	}
-	point := s
-	if t.comma != ',' && strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
-		point = strings.Replace(s, ",", ".", 1)
-	}
-	v, err = strconv.ParseFloat(point, 64)
-	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) || strings.ContainsAny(s, "xX_") {
-		return 0, false, fmt.Errorf("%w: %s %s is not a finite number", ErrNumber, columnNames[c], quote(s))
+	v, err = csvtext.Number(s, t.decimalComma())
+	if err != nil {
+		return 0, false, fmt.Errorf("%w: %s %s is not a finite number", ErrNumber, columnNames[c], csvtext.Quote(s))
 	}
 	return v, true, nil
 }
@@ -147,12 +144,8 @@ func (t *table) time(c column) (d time.Duration, given bool, err error) {
 	if s == "" {
 		return 0, false, nil
 	}
-	point := s
-	if t.comma != ',' {
-		point = strings.Replace(s, ",", ".", 1)
-	}
-	if d, err = parseTime(point); err != nil {
-		return 0, false, fmt.Errorf("%w: %s %s %w", ErrTime, columnNames[c], quote(s), err)
+	if d, err = parseTime(s, t.decimalComma()); err != nil {
+		return 0, false, fmt.Errorf("%w: %s %s %w", ErrTime, columnNames[c], csvtext.Quote(s), err)
 	}
 	return d, true, nil
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"isoeffort.example/effort"
+	"isoeffort.example/internal/csvtext"
 	"isoeffort.example/plan"
 )
 
@@ -126,7 +127,7 @@ func place(line, i int) string {
 
 // fault places a cause on entry i, counted from 0.
 func (e Entry) fault(i int, file string, cause error) *Error {
-	who := quote(e.Runner.Name)
+	who := csvtext.Quote(e.Runner.Name)
 	if e.Line == 0 {
 		who = fmt.Sprintf("runner %d, %s", i+1, who)
 	}

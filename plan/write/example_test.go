@@ -81,13 +81,13 @@ func Example() {
 	//  33.9-34.9 km  Snuffer's Knoll: 67 m up in 1.1 km (6.3 %), rated 4, 9:59 at 9:19
 	//                /km. Walk 33.9-34.7 km, run the rest.
 	//  35.7-38.0 km  Emberlatch: 183 m up in 2.3 km (7.8 %), rated 8, 24:38 at 10:34
-	//                /km. Walk 35.8-38.0 km, run the rest.
+	//                /km. Walk all of it.
 	//  52.6-55.2 km  Netmender's Gate: 151 m up in 2.6 km (5.9 %), rated 8, 24:47 at
-	//                9:38 /km. Walk 52.8-55.1 km, run the rest.
+	//                9:38 /km. Walk all of it.
 	//  64.5-66.1 km  Oarsmith's Bench: 111 m up in 1.5 km (7.3 %), rated 8, 15:22 at
-	//                10:07 /km. Walk 64.6-66.0 km, run the rest.
+	//                10:07 /km. Walk all of it.
 	//  75.9-77.8 km  Lampwright's Stair: 119 m up in 1.9 km (6.3 %), rated 8, 18:56 at
-	//                10:08 /km. Walk 76.0-77.8 km, run the rest.
+	//                10:08 /km. Walk all of it.
 	//
 	// SPLITS (part: moving time; level: the pace of that effort on the level, /km)
 	//   km place               up down gait     part pace level gun time
