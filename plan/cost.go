@@ -2,10 +2,15 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"isoeffort.example/effort"
 )
+
+// mostBudget is the share from which a goal is so far beyond the runner that no cost of a
+// detail says anything.
+const mostBudget = 1e4
 
 // leastBudget is the share of the budget below which a plan is a stroll and its costs
 // are not worth a figure.
@@ -15,17 +20,14 @@ const leastBudget = 1e-6
 // of the same budget without it.
 func (m *maker) costs() error {
 	p := m.plan
-	if p.Budget < leastBudget {
+	if p.Budget < leastBudget || p.Budget > mostBudget {
 		return nil
 	}
 	tilt, moving := -p.HoldBack.Share, p.trace.Finish().Moving
 	if tilt != 0 {
-		copy(m.in.Gaits(), p.trace.Gait)
-		flat, err := m.held(aim{budget: p.Budget}, 0)
-		if err != nil {
-			return fmt.Errorf("plan: without holding back: %w", err)
+		if err := m.holdBackCost(moving); err != nil {
+			return err
 		}
-		p.HoldBack.Cost = millis(moving - flat.Finish().Moving)
 	}
 	if err := m.walkCost(moving, tilt); err != nil {
 		return err
@@ -49,6 +51,28 @@ func (m *maker) weatherCost(moving, tilt float64) error {
 		return fmt.Errorf("plan: without the weather: %w", err)
 	}
 	m.plan.WeatherCost = millis(moving - mild.Finish().Moving)
+	return nil
+}
+
+// holdBackCost holds the plan against the faster of two that do not hold back: with the
+// same gaits, and with their own. Neither need be the best there is, as joined bouts are
+// not; a plan that is faster than both is said to cost nothing.
+func (m *maker) holdBackCost(moving float64) error {
+	p := m.plan
+	copy(m.in.Gaits(), p.trace.Gait)
+	same, err := m.held(aim{budget: p.Budget}, 0)
+	if err != nil {
+		return fmt.Errorf("plan: without holding back: %w", err)
+	}
+	fastest := same.Finish().Moving
+	saving := m.saving
+	m.saving = effort.DefaultChangeSaving
+	own, err := m.meet(aim{budget: p.Budget}, 0)
+	m.saving = saving
+	if err != nil {
+		return fmt.Errorf("plan: without holding back: %w", err)
+	}
+	p.HoldBack.Cost = millis(math.Max(0, moving-math.Min(fastest, own.Finish().Moving)))
 	return nil
 }
 
@@ -105,7 +129,7 @@ func (m *maker) startCost(moving, tilt float64) error {
 		p.Start.Crowd = millis(moving - free.Finish().Moving)
 		p.free = free.Clone()
 	}
-	if p.Race.Net || !p.timed() {
+	if p.Race.Net || p.Unmet || !p.timed() {
 		if p.free == nil && p.Race.StartDelay > 0 {
 			p.free = p.trace
 		}

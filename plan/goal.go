@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -100,6 +101,9 @@ func (m *maker) forCutoffs() (aim, error) {
 	moving, safe, late := p.Best.Moving.Seconds(), 0.0, math.Inf(1)
 	for range cutoffRounds {
 		s, err := m.meet(aim{moving: moving}, p.Race.tilt(moving))
+		if errors.Is(err, effort.ErrDemand) {
+			break // no pace is so fast: solve finds out again and says so
+		}
 		if err != nil {
 			return aim{}, err
 		}
@@ -107,7 +111,8 @@ func (m *maker) forCutoffs() (aim, error) {
 		for _, c := range p.Race.Cutoffs {
 			allowed, taken := (p.allowed(c) - p.Race.InHand).Seconds(), s.At(c.Distance).Moving
 			if allowed <= 0 {
-				return aim{}, fmt.Errorf("plan: %w: %v in hand at %s leaves no time to move", ErrGoal, p.Race.InHand, c)
+				p.Unmet = true
+				return aim{budget: 1}, nil
 			}
 			share, spare = math.Min(share, allowed/taken), math.Min(spare, allowed-taken)
 		}

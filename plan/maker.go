@@ -107,10 +107,7 @@ func (m *maker) prepare() error {
 func (m *maker) settle() (again bool, err error) {
 	p := m.plan
 	stops := p.Race.halts(p.Course, func(d float64) float64 { return p.trace.At(d).Moving })
-	walks, err := m.placeWalks()
-	if err != nil {
-		return false, err
-	}
+	walks := m.placeWalks()
 	if slices.Equal(stops, p.Stops) && slices.Equal(walks, m.walks) {
 		return false, nil
 	}
@@ -178,6 +175,7 @@ func (p *Plan) gun(moving time.Duration) time.Duration {
 
 // solve finds the plan's pace.
 func (m *maker) solve() error {
+	m.plan.Unmet = false
 	a, err := m.aim()
 	if err != nil {
 		return err

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"math"
 	"slices"
 
@@ -56,7 +57,20 @@ func (m *maker) forAim(a aim, best, tilt float64) (effort.Solution, error) {
 	switch {
 	case a.budget == 1:
 		return m.again(a, tilt)
-	case a.moving == 0 || math.Abs(a.moving/best-1) >= sameGoal:
+	case a.moving > 0 && a.moving < best: // it may be beyond any pace
+		s, err := m.nearly(a, best, tilt)
+		if errors.Is(err, effort.ErrDemand) {
+			m.plan.Unmet = true
+			return m.again(aim{budget: 1}, tilt)
+		}
+		return s, err
+	}
+	return m.nearly(a, best, tilt)
+}
+
+// nearly is forAim for another aim than the best.
+func (m *maker) nearly(a aim, best, tilt float64) (effort.Solution, error) {
+	if a.moving == 0 || math.Abs(a.moving/best-1) >= sameGoal {
 		return m.meet(a, tilt)
 	}
 	like, err := m.again(aim{budget: 1}, tilt)

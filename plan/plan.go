@@ -21,6 +21,10 @@ type Plan struct {
 	// is beyond the athlete.
 	Budget float64
 
+	// Unmet says that no pace at all meets the goal: the plan is for the fastest sensible time
+	// instead.
+	Unmet bool
+
 	// Needs is what a goal beyond the athlete would take.
 	Needs Needs
 

@@ -28,13 +28,15 @@ type Race struct {
 	MakeCutoffs bool
 	InHand      time.Duration
 
-	// Start is when the gun goes. The zero time leaves clock times out.
+	// Start is when the runner's own gun goes: in a race with waves that of the runner's wave.
+	// The zero time leaves clock times out. The clock runs on from it: a change of summer
+	// time on the way is not seen by the weather and the dark.
 	Start time.Time
 
 	// StartDelay is the time from the gun to the start line.
 	StartDelay time.Duration
 
-	// Wave is how long after the first gun of the race the runner's own goes. All times of
+	// Wave is how long after the first gun of the race the runner's own, at Start, goes. All times of
 	// a plan count from the runner's own gun; cutoffs mostly from the first.
 	Wave time.Duration
 

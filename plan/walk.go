@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -77,11 +78,12 @@ func (w Walks) check() error {
 }
 
 // placeWalks says where the race's planned walks go, by the plan that was just made.
-// Those placed by cost stay where they were first put.
-func (m *maker) placeWalks() ([]effort.Limit, error) {
+// Those placed by cost stay where they were first put, and more are added where the plan,
+// made anew with them, has lost walks of its own.
+func (m *maker) placeWalks() []effort.Limit {
 	w := m.plan.Race.Walks
-	if w.Every == 0 || !w.Fixed && m.walks != nil {
-		return m.walks, nil
+	if w.Every == 0 {
+		return m.walks
 	}
 	w = w.filled()
 	as := effort.Pace{Intensity: m.plan.Intensity, Tilt: -m.plan.HoldBack.Share, Ease: m.plan.Race.Ease, Gaits: m.plan.trace.Gait}
@@ -89,17 +91,23 @@ func (m *maker) placeWalks() ([]effort.Limit, error) {
 	if m.own == nil {
 		m.own = slices.Clone(t.Gait)
 	}
-	r := route{choices: m.in.Choices(nil), gaits: m.own, at: []float64{0}, time: []float64{0}}
+	r := route{choices: m.in.Choices(nil), gaits: slices.Clone(t.Gait), at: []float64{0}, time: []float64{0}}
 	for j, end := range t.End {
-		if !m.planned((r.at[j] + end.Distance) / 2) {
-			r.gaits[j] = t.Gait[j]
+		planned := m.planned((r.at[j] + end.Distance) / 2)
+		switch {
+		case !planned:
+			m.own[j] = t.Gait[j]
+		case w.Fixed: // by the watch they are all placed anew
+			r.gaits[j] = m.own[j]
 		}
 		r.at, r.time = append(r.at, end.Distance), append(r.time, end.Moving)
 	}
 	if w.Fixed {
-		return r.fixed(w), nil
+		return r.fixed(w)
 	}
-	return r.cheap(w), nil
+	walks := slices.Concat(m.walks, r.cheap(w))
+	slices.SortFunc(walks, func(a, b effort.Limit) int { return cmp.Compare(a.From, b.From) })
+	return walks
 }
 
 // planned reports whether a planned walk lies over a place.
@@ -114,12 +122,12 @@ type route struct {
 	at, time []float64 // at the start of each cell, and at the finish
 }
 
-// walk goes so many seconds walking from cell j: the cell after, what the walk takes, and
-// what it costs over the gaits planned.
+// walk goes so many seconds walking from cell j, a cell at least: the cell after, what the
+// walk takes, and what it costs over the gaits planned.
 func (r *route) walk(j int, seconds float64) (end int, took, cost float64) {
 	for end = j; end < len(r.choices); end++ {
 		c := &r.choices[end]
-		if took+c.Time[effort.Walk]/2 > seconds {
+		if end > j && took+c.Time[effort.Walk]/2 > seconds {
 			break
 		}
 		took += c.Time[effort.Walk]
@@ -204,9 +212,6 @@ func (r *route) fixed(w Walks) []effort.Limit {
 			continue
 		}
 		end, took, _ := r.walk(j, w.Length.Seconds())
-		if end == j {
-			end, took = j+1, r.choices[j].Time[effort.Walk]
-		}
 		walks = append(walks, effort.Limit{From: r.at[j], To: r.at[end], Walk: true})
 		now, j = now+took, end
 		next += w.Every.Seconds()

@@ -26,6 +26,12 @@ func (p *Plan) warn() {
 			say("A runner who can make it has about %.0f %% more hour power.", 100*(p.Needs.HourPower/p.Athlete.HourPower-1))
 		}
 	}
+	if p.Unmet {
+		say("No pace of this runner makes the goal on this course. The plan is for the fastest sensible gun time, %s.", clock(p.Best.Gun))
+	}
+	if r := p.Race; r.Share > 0 && p.Budget < 0.99*r.Share {
+		say("Only %.2g of the effort budget can be spent at this runner's greatest speeds, not the %.2g asked for.", p.Budget, r.Share)
+	}
 	p.warnOfCutoffs(say)
 	b := p.Race.Basis
 	if planned := max(p.Moving, p.Best.Moving); b.Results > 0 && planned > beyondLongest*b.Longest {

@@ -22,7 +22,7 @@ func Allowed(probability, budget float64) (ok bool, reason string) {
 	case !(budget >= 0) || math.IsInf(budget, 1):
 		return false, fmt.Sprintf("%g is no share of the effort budget", budget)
 	case budget > plan.BeyondBudget:
-		return false, fmt.Sprintf("the goal needs %s of the effort budget", over(budget))
+		return false, "the goal needs " + over(budget)
 	case probability < LeastProbability:
 		return false, fmt.Sprintf("the forecast gives the goal %s", percent(probability))
 	}
@@ -41,12 +41,13 @@ func Warning(probability, budget float64) string {
 		"medical team and doctors come first."
 }
 
-// over is a share above 1 in words, never rounded to all.
+// over is a budget above 1 in words. It grows with a high power of the effort, so that a
+// figure of it would only puzzle.
 func over(budget float64) string {
-	if budget < 1.01 {
-		return "more than all"
+	if budget > 2 {
+		return "far more effort than the runner can hold for so long"
 	}
-	return fmt.Sprintf("%.0f %%", 100*math.Min(budget, 99.99))
+	return "more effort than the runner can hold for so long"
 }
 
 // percent is a probability in words: none and all are not certain. Below

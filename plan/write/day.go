@@ -137,16 +137,54 @@ func (t *sheet) cutoffs() {
 		}
 		text := fmt.Sprintf("%s: %s %s", page.Clip(name, 30), verb, say.HMS(m.Limit))
 		if !p.Race.Start.IsZero() {
-			text += p.Race.Start.Add(m.Limit).Format(" (15:04)")
+			text += " (" + t.clock(m.Limit) + ")"
 		}
 		if m.InHand < 0 {
 			hand = "missed by %s"
 		}
-		text += fmt.Sprintf("; you pass at %s, "+hand, say.HMS(m.Passed), say.Short(m.InHand.Abs().Round(time.Second)))
+		text += fmt.Sprintf("; you pass at %s, "+hand, say.HMS(m.Passed), spare(m.InHand))
 		if m.AtRisk && m.InHand >= 0 {
 			text += ", AT RISK"
 		}
 		t.Wrap(fmt.Sprintf("%6.1f %s  ", m.Distance/t.units.Distance, t.units.Long), text+".")
 	}
 	t.Line("")
+}
+
+// weather says what the day brings and costs, and what to do in heat.
+func (t *sheet) weather() {
+	p := t.plan
+	day := p.Race.Surroundings.Day
+	if day == nil || p.Race.Start.IsZero() {
+		return
+	}
+	zero := sinceMidnight(p.Race.Start)
+	coldest, hottest, peak := math.Inf(1), math.Inf(-1), time.Duration(0)
+	for at := time.Duration(0); at <= p.Gun; at += 10 * time.Minute {
+		v := day.Temperature(zero + at)
+		coldest = math.Min(coldest, v)
+		if v > hottest {
+			hottest, peak = v, at
+		}
+	}
+	if math.IsNaN(hottest) || math.IsInf(hottest, 0) {
+		return
+	}
+	s := fmt.Sprintf("%.0f °C at the gun, between %.0f and %.0f °C on your way, the warmest at %s.", day.Temperature(zero), coldest, hottest, t.clockWords(peak))
+	if p.WeatherCost >= time.Second {
+		s += " The plan allows " + say.Lasting(p.WeatherCost) + " for weather and dark."
+	}
+	if hottest >= warm {
+		s += " In heat slow down early, seek shade, keep your head wet. Dizzy, confused, or cold and shivering in the heat: stop and get help."
+	}
+	t.Entry("Weather", s)
+}
+
+// warm is the temperature in °C from which a plan speaks of heat. Common practice, no source.
+const warm = 20
+
+// sinceMidnight is the time of day by the clock on the wall.
+func sinceMidnight(t time.Time) time.Duration {
+	h, m, s := t.Clock()
+	return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(s)*time.Second
 }

@@ -14,6 +14,7 @@ import (
 	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
+	"isoeffort.example/plan/forecast"
 )
 
 // ErrNoTrack is the error for a plan of a course that does not know where it is.
@@ -35,7 +36,7 @@ func GPX(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	name := page.Plain(p.Course.Name())
 	r := &coursefile.Recording{
 		Name:        strings.TrimSpace(name + " even-effort plan"),
-		Description: fmt.Sprintf("Finish %s gun time. %s", say.HMS(p.Gun), caution.English()[caution.First]),
+		Description: strings.TrimSpace(forecast.Warning(1, p.Budget) + " " + fmt.Sprintf("Finish %s gun time. %s", say.HMS(p.Gun), caution.English()[caution.First])),
 	}
 	t := sheet{plan: p, units: unitsOf(every)}
 	r.Waypoints = t.stations(every)
@@ -47,6 +48,7 @@ func GPX(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 func (t *sheet) stations(every plan.Spacing) (out []coursefile.Waypoint) {
 	p := t.plan
 	from := 0.0
+	out = append(out, coursefile.Waypoint{Point: pointAt(p, 0, p.Race.StartDelay), Name: "Start " + say.HMS(p.Race.StartDelay)})
 	for _, s := range p.Splits(every) {
 		for _, m := range p.Cutoffs {
 			if m.Distance > from && m.Distance < s.Distance {
@@ -71,7 +73,7 @@ func (t *sheet) waypoint(s plan.Split, place string) coursefile.Waypoint {
 	text := []string{at, "gun time " + say.HMS(s.Elapsed)}
 	for _, m := range t.plan.Cutoffs {
 		if m.Distance == s.Distance {
-			text = append(text, "cutoff "+say.HMS(m.Limit))
+			text = append(text, "cutoff "+say.HMS(m.Limit)+risk(m))
 		}
 	}
 	for _, stop := range t.plan.Stops {
@@ -83,6 +85,17 @@ func (t *sheet) waypoint(s plan.Split, place string) coursefile.Waypoint {
 		Point: pointAt(t.plan, s.Distance, s.Elapsed), Name: page.Clip(place, 40) + " " + say.HMS(s.Elapsed),
 		Description: strings.Join(text, ", "),
 	}
+}
+
+// risk says how a plan stands to a cutoff, where that is not well.
+func risk(m plan.Margin) string {
+	switch {
+	case m.InHand < 0:
+		return ", missed by " + spare(m.InHand)
+	case m.AtRisk:
+		return ", at risk: " + spare(m.InHand) + " in hand"
+	}
+	return ""
 }
 
 // pointAt is a place of the course, with the time so long after the gun if there is a

@@ -23,7 +23,7 @@ const (
 // finish as printed.
 func (t *sheet) splits(every plan.Spacing) {
 	u, p := t.units, t.plan
-	t.Line("SPLITS (part: moving time; level: the pace of that effort on the level, /%s)", u.Long)
+	t.Line("SPLITS (up, down: %s; part: moving time; level: its pace on the level, /%s)", u.Short, u.Long)
 	head := []string{u.Long, "place", "up", "down", "gait", "part", "pace", "level", "gun time", "clock"}
 	if p.Race.Start.IsZero() {
 		head[numColumns-1] = ""
@@ -40,11 +40,19 @@ func (t *sheet) splits(every plan.Spacing) {
 		rows = append(rows, []string{
 			fmt.Sprintf("%.1f", s.Distance/u.Distance), t.place(s),
 			fmt.Sprintf("%.0f", s.Ascent/u.Height), fmt.Sprintf("%.0f", s.Descent/u.Height), s.Gait.String(),
-			say.HMS(part), say.MS(u.Pace(s.Pace)), say.MS(u.Pace(s.LevelPace)), say.HMS(s.Elapsed), t.clock(s.Elapsed),
+			say.HMS(part), say.MS(u.Pace(s.Pace)), t.levelPace(s), say.HMS(s.Elapsed), t.clock(s.Elapsed),
 		})
 	}
 	t.Table(rows, page.Table{Gap: 1, Place: placeColumn, Left: []int{gaitColumn}, Most: widestPlace})
 	t.Line("")
+}
+
+// levelPace is what a runner would run on the level; a walk has none.
+func (t *sheet) levelPace(s plan.Split) string {
+	if s.WalkingShare > 0.5 {
+		return "-"
+	}
+	return say.MS(t.units.Pace(s.LevelPace))
 }
 
 // place is the landmark of a split, or the last one passed on the way to it.
@@ -59,13 +67,4 @@ func (t *sheet) place(s plan.Split) string {
 		}
 	}
 	return name
-}
-
-// clock is the time of day so long after the gun, or nothing.
-func (t *sheet) clock(elapsed time.Duration) string {
-	start := t.plan.Race.Start
-	if start.IsZero() {
-		return ""
-	}
-	return start.Add(elapsed).Round(time.Second).Format("15:04")
 }

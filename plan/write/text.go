@@ -10,6 +10,7 @@ import (
 	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/caution"
+	"isoeffort.example/plan/forecast"
 )
 
 // sheet is the page that a plan is printed on.
@@ -26,6 +27,7 @@ type sheet struct {
 // Text panics where plan.Splits does; its error is the writer's.
 func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	t := sheet{plan: p, units: unitsOf(every)}
+	t.notAdvised()
 	t.title()
 	t.summary()
 	t.warnings()
@@ -36,6 +38,14 @@ func Text(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	t.plannedWalks()
 	t.cautions()
 	return t.Print(w)
+}
+
+// notAdvised heads the page of a goal beyond the runner.
+func (t *sheet) notAdvised() {
+	if text := forecast.Warning(1, t.plan.Budget); text != "" {
+		t.Wrap("", text)
+		t.Line("")
+	}
 }
 
 func (t *sheet) title() {
@@ -63,6 +73,7 @@ func (t *sheet) summary() {
 	p := t.plan
 	t.Entry("Finish", t.finish())
 	t.start()
+	t.weather()
 	t.Entry("Effort", t.effort())
 	t.Entry("Budget", t.budget())
 	t.Entry("Walking", t.walking())
@@ -82,17 +93,32 @@ func (t *sheet) walking() string {
 		}
 	}
 	if len(walks) == 0 {
-		return "none."
+		if p.Gun < walklessFrom {
+			return "none."
+		}
+		return "none: the arithmetic of effort sees no need of one. Many runners do well to walk a minute or two every half hour (common practice)."
+	}
+	if p.WalkingShare > 0.995 {
+		return "all of it."
 	}
 	s := fmt.Sprintf("%.0f %% of the moving time, in %s.", 100*p.WalkingShare, say.Count(len(walks), "stretch", "stretches"))
-	if len(walks) <= 60 && p.WalkingShare < 0.95 {
+	if len(walks) <= listedWalks {
 		s += " At " + t.places(walks) + "."
+	} else {
+		s += " Mostly on the climbs: see there."
 	}
 	if p.BoutCost >= time.Second {
 		s += fmt.Sprintf(" Changing between running and walking no more often than that costs %s.", say.Lasting(p.BoutCost))
 	}
 	return s
 }
+
+// A plan without a walk says so from walklessFrom on, and more than listedWalks walks are
+// not listed.
+const (
+	walklessFrom = 3 * time.Hour
+	listedWalks  = 16
+)
 
 // places lists stretches.
 func (t *sheet) places(walks []plan.Bout) string {
@@ -113,7 +139,7 @@ func (t *sheet) finish() string {
 		s += ", stops of " + say.Short(p.Stopped) + " included"
 	}
 	if start := p.Race.Start; !start.IsZero() {
-		s += fmt.Sprintf("; gun at %s, finish at %s", start.Format("15:04:05"), start.Add(p.Gun).Round(time.Second).Format("15:04:05"))
+		s += fmt.Sprintf("; gun at %s, finish at %s", t.clockWords(0), t.clockWords(p.Gun))
 	}
 	return s + "."
 }
@@ -131,6 +157,9 @@ func (t *sheet) effort() string {
 func (t *sheet) budget() string {
 	p := t.plan
 	s := fmt.Sprintf("%s of what one race allows.", budgetWords(p.Budget))
+	if p.Budget > plan.BeyondBudget {
+		s = fmt.Sprintf("beyond what one race allows: it takes %.0f %% more effort than you can hold.", 100*(p.Intensity/p.Best.Intensity-1))
+	}
 	s += " " + t.aim()
 	if p.Best.High > 0 {
 		s += fmt.Sprintf(" (nine times in ten between %s and %s)", say.HMS(p.Best.Low), say.HMS(p.Best.High))
@@ -172,7 +201,7 @@ func (t *sheet) climbs() {
 	for _, c := range t.plan.Climbs {
 		name := page.Plain(c.Name)
 		if name == "" {
-			name = "Unnamed climb"
+			name = "Climb"
 		}
 		where := fmt.Sprintf("%5.1f-%.1f %s ", c.Climb.Start/u.Distance, c.Climb.Top/u.Distance, u.Long)
 		t.Wrap(page.Pad(where, 15), fmt.Sprintf("%s: %.0f %s up in %.1f %s (%.1f %%), rated %.0f, %s at %s /%s. %s", page.Clip(name, 40),
