@@ -322,3 +322,19 @@ func TestHoldBackCosts(t *testing.T) {
 		}
 	}
 }
+
+// No planned walk is asked for twice, whatever else the day holds.
+func TestWalksAreApart(t *testing.T) {
+	t.Parallel()
+	c := profile(t, 85_000, rolling, course.Landmark{Name: "A", Distance: 40_000, Kind: course.Station})
+	for _, hourPower := range []float64{10, 11, 12, 13.3, 15, 18} {
+		p := even(t, c, effort.Usual(hourPower), plan.Race{
+			Walks: plan.Walks{Every: 45 * time.Minute}, Stations: plan.Stations{Each: 2 * time.Minute, PerHour: time.Minute}, StartDelay: 5 * time.Minute,
+		})
+		for i := 1; i < len(p.Walks); i++ {
+			if p.Walks[i].From < p.Walks[i-1].To {
+				t.Errorf("hour power %g: a walk at %.0f m, before the one up to %.0f m ends", hourPower, p.Walks[i].From, p.Walks[i-1].To)
+			}
+		}
+	}
+}

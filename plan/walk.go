@@ -182,6 +182,9 @@ func (r *route) delay(from int, seconds float64) {
 	}
 }
 
+// nearlyWhole is by how many seconds a walk may fall short of a whole one: a cell.
+const nearlyWhole = 10
+
 // walksItself looks for a walk of the plan's own that is as long and starts between two
 // times, and returns the time at which the first ends.
 func (r *route) walksItself(from, to, length float64) (end float64, ok bool) {
@@ -193,7 +196,7 @@ func (r *route) walksItself(from, to, length float64) (end float64, ok bool) {
 		for j < len(r.gaits) && r.gaits[j] == effort.Walk {
 			j++
 		}
-		if r.time[j]-start >= length && r.time[j] > from {
+		if r.time[j]-start >= length-nearlyWhole && r.time[j] > from {
 			return r.time[j], true
 		}
 	}

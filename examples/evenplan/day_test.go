@@ -24,7 +24,7 @@ func TestDay(t *testing.T) {
 		{"cutoffs", nil, []string{"CUTOFFS (gun time)", "Barn: be there by 1:00:00 (07:00)", "Tower: be there by 2:30:00 (08:30)"}},
 		{"leaving", []string{"-cutoffs-on-leaving"}, []string{"Barn: leave by 1:00:00"}},
 		{"wave", []string{"-wave", "10m"}, []string{"of your own wave", "Barn: be there by 0:50:00 (06:50)", "Tower: be there by 2:30:00 (08:30)"}},
-		{"stops", []string{"-stop", "barn=3m:dry socks", "-stop", "6.5=90s"}, []string{"STOPS, 4:30 in all", "3:00 at Barn: dry socks", "6.5 km  1:30 at halt"}},
+		{"stops", []string{"-stop", "barn=3m:dry socks", "-stop", "6.5=90s"}, []string{"STOPS, 4:30 in all", "3:00 at Barn: dry socks", "6.5 km  1:30 at the roadside"}},
 		{"stations", []string{"-station-stop", "1m", "-station-stop-per-hour", "1m"}, []string{"at Barn", "at Tower"}},
 		{"crowd", []string{"-crowd", "1.5,3000", "-start-delay", "2m"}, []string{"You cross the line 2:00 after the gun; the crowd costs"}},
 		{"share", []string{"-share", "0.5"}, []string{"50 % of what one race allows. You asked for this share of it."}},

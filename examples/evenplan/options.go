@@ -48,7 +48,7 @@ func (o *options) flags() *flag.FlagSet {
 	fs.Var(&o.athlete, "athlete", "the runner's numbers instead of results: hour_power in W/kg, endurance, fade per hour-equivalent, fade_shape, braking, as `NAME=NUMBER,...`; those left out are 12, 0.1, 0.02, 1, 1")
 	fs.Var(&o.goal, "goal", "finish time to plan for, from the gun, as `H:MM:SS` (default: the fastest that the effort budget allows)")
 	fs.BoolVar(&o.race.Net, "net", false, "the goal is net time, from the start line")
-	fs.Func("start", "when the gun goes: `date and time` with zone, as 2026-06-14T05:30:00+02:00 (default: no clock times)", func(s string) (err error) {
+	fs.Func("start", "when your gun goes: `date and time` with zone, as 2026-06-14T05:30:00+02:00 (default: no clock times)", func(s string) (err error) {
 		o.race.Start, err = time.Parse(time.RFC3339, s)
 		if err != nil {
 			return errors.New("not a date and time such as 2026-06-14T05:30:00+02:00")

@@ -18,19 +18,30 @@ import (
 // writers are the formats by name.
 var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
 	"text": write.Text, "csv": write.CSV, "json": write.JSON, "gpx": write.GPX,
-	"card": card, "late": late, "briefing": briefing, "fuel": food, "forecast": likely, "profile": profileChart,
+	"card": card, "card-not-advised": overridden, "late": late, "briefing": briefing, "fuel": food, "forecast": likely, "profile": profileChart,
 }
 
 // formats explains them, for -format.
-const formats = "text, csv, json; gpx with the planned times; card: a page of HTML to print and fold; " +
+const formats = "text, csv, json; gpx with the planned times; card: a page of HTML to print and fold, card-not-advised the same for a goal that gets none, with a warning; " +
 	"late: three schedules and what to do when late; briefing: the talk before the race; fuel: what to eat and drink where; " +
 	"forecast: what is likely; profile: a picture as SVG"
 
 // card is a page of HTML to print and fold, for a goal that the forecast allows.
 func card(w io.Writer, p *plan.Plan, every plan.Spacing) error {
-	o := write.CardOptions{}
-	if p.Race.Goal > 0 && !p.Race.Basis.Known() {
-		f, err := forecastOf(p)
+	return printCard(w, p, every, false)
+}
+
+// overridden is card for a goal that is not advised.
+func overridden(w io.Writer, p *plan.Plan, every plan.Spacing) error {
+	return printCard(w, p, every, true)
+}
+
+func printCard(w io.Writer, p *plan.Plan, every plan.Spacing, override bool) error {
+	o := write.CardOptions{Override: override}
+	if goal := max(p.Race.Goal, p.Standard.Time); goal > 0 && !p.Race.Basis.Known() {
+		likely := *p
+		likely.Race.Goal, likely.Race.Standards = goal, nil
+		f, err := forecastOf(&likely)
 		if err != nil {
 			return err
 		}

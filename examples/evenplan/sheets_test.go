@@ -32,6 +32,9 @@ func TestSheets(t *testing.T) {
 func TestUnlikelyCard(t *testing.T) {
 	t.Parallel()
 	checkRefused(t, evenplan("nowhere", "-format", "card", "-goal", "9:00:00"), "evenplan: the goal is beyond this runner: no card without an override")
+	if o := planned(t, "nowhere", "-format", "card-not-advised", "-goal", "9:00:00"); strings.Count(o.out, "NOT ADVISED") != 2 {
+		t.Errorf("no warning on both sides:\n%s", o.out)
+	}
 }
 
 // During the race: on time there is nothing to change, late the sheet says so, and where.

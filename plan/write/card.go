@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io"
 	"math"
+	"strings"
 
 	"isoeffort.example/internal/page"
 	"isoeffort.example/internal/say"
@@ -101,6 +102,10 @@ type card struct {
 	Name, Ground, Warning string
 	Unit                  string
 	Clock, Cutoffs, Hints bool
+	Stops                 bool
+	Size, Small           string // of the letters
+	Risks                 []string
+	Walks                 string
 	Titles                []string
 	Rows                  []cardRow
 	Row                   string // height of a line
@@ -111,7 +116,8 @@ type card struct {
 
 type cardRow struct {
 	At, Place string
-	Station   bool
+	Stop      string
+	Risk      bool
 	Times     []string
 	Clock     string
 	Cutoff    string
@@ -123,23 +129,73 @@ func newCard(every plan.Spacing, o CardOptions, plans []*plan.Plan) card {
 	t := sheet{plan: first, units: unitsOf(every)}
 	relief := first.Course.Relief()
 	c := card{
-		Name: page.Plain(first.Course.Name()), Unit: t.units.Long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0, Hints: len(plans) == 1,
+		Name: page.Plain(first.Course.Name()), Unit: t.units.Long, Clock: !first.Race.Start.IsZero(), Cutoffs: len(first.Cutoffs) > 0,
 		Ground: fmt.Sprintf("%.1f %s, %.0f %s up, %.0f %s down. Gun time: from the gun.", first.Course.Length()/t.units.Distance, t.units.Long,
 			relief.Ascent/t.units.Height, t.units.Short, relief.Descent/t.units.Height, t.units.Short),
 		Titles: titles(o.Titles, len(plans)), Warning: cardWarning(o, plans), Cautions: caution.Texts(first),
 	}
-	c.Rows = t.cardRows(every, plans)
+	c.Rows = append(t.startRow(plans), t.cardRows(every, plans)...)
 	left := len(c.Rows)
 	c.Rows = thinned(c.Rows, mostRows)
 	if left -= len(c.Rows); left > 0 {
 		c.LeftOut = fmt.Sprintf("%s left out.", say.Count(left, "place is", "places are"))
 	}
-	c.Row = fmt.Sprintf("%.2fmm", math.Min(8, cardHeight/float64(len(c.Rows)+1)))
+	c.Stops = len(first.Stops) > 0
+	c.Hints = len(plans) == 1 && !(c.Clock && (c.Cutoffs || c.Stops)) && !(c.Cutoffs && c.Stops)
+	c.fill()
+	c.Walks = t.cardWalks()
+	for _, m := range first.Cutoffs {
+		if text := cardRisk(m); text != "" {
+			c.Risks = append(c.Risks, text)
+		}
+	}
 	for _, line := range o.Late {
 		c.Late = append(c.Late, page.Plain(line))
 	}
 	c.Climbs = t.cardClimbs(mostClimbs - len(c.Late))
 	return c
+}
+
+// fill makes lines and letters as large as the page allows.
+func (c *card) fill() {
+	row := math.Min(10, cardHeight/float64(len(c.Rows)+1))
+	size := math.Min(10.5, 8.5*row/cardHeight*(mostRows+1))
+	if len(c.Titles) > 1 || c.Clock && c.Cutoffs && c.Stops {
+		size = math.Min(9, size)
+	}
+	c.Row, c.Size, c.Small = fmt.Sprintf("%.2fmm", row), fmt.Sprintf("%.1fpt", size), fmt.Sprintf("%.1fpt", 0.85*size)
+}
+
+// cardRisk says in a line how the plan stands to a cutoff, where that is not well.
+func cardRisk(m plan.Margin) string {
+	name := page.Plain(m.Name)
+	switch {
+	case m.InHand < 0:
+		return fmt.Sprintf("This plan misses the cutoff at %s by %s. Do not chase it: the officials decide who goes on.", name, spare(m.InHand))
+	case m.AtRisk:
+		return fmt.Sprintf("The cutoff at %s is tight: %s in hand.", name, spare(m.InHand))
+	}
+	return ""
+}
+
+// cardWalks lists the planned walks.
+func (t *sheet) cardWalks() string {
+	if len(t.plan.Walks) == 0 {
+		return ""
+	}
+	minutes := int(math.Round(t.plan.Walks[0].Took.Minutes()))
+	var at []string
+	for _, w := range t.plan.Walks {
+		if t.plan.Race.Walks.Fixed {
+			at = append(at, say.HM(w.Start))
+		} else {
+			at = append(at, fmt.Sprintf("%.1f", w.From/t.units.Distance))
+		}
+	}
+	if t.plan.Race.Walks.Fixed {
+		return fmt.Sprintf("Walk %d min by the watch, gun time %s.", minutes, strings.Join(at, ", "))
+	}
+	return fmt.Sprintf("Walk %d min at %s %s.", minutes, strings.Join(at, ", "), t.units.Long)
 }
 
 // Room on a card: the height in mm of its table, and how many lines there are on either
@@ -169,117 +225,6 @@ func cardWarning(o CardOptions, plans []*plan.Plan) string {
 		}
 	}
 	return ""
-}
-
-// cardRows are the lines of all places: the splits, and cutoffs between them.
-func (t *sheet) cardRows(every plan.Spacing, plans []*plan.Plan) []cardRow {
-	first := plans[0]
-	var rows []cardRow
-	from := 0.0
-	for _, s := range first.Splits(every) {
-		for _, m := range first.Cutoffs {
-			if m.Distance > from && m.Distance < s.Distance {
-				rows = append(rows, t.cardRow(plans, first.Between(from, m.Distance), page.Plain(m.Name)))
-				from = m.Distance
-			}
-		}
-		if from > s.Distance-s.Length { // a cutoff cut it
-			landmark := s.Landmark
-			s = first.Between(from, s.Distance)
-			s.Landmark = landmark
-		}
-		rows = append(rows, t.cardRow(plans, s, t.place(s)))
-		from = s.Distance
-	}
-	return rows
-}
-
-func (t *sheet) cardRow(plans []*plan.Plan, s plan.Split, place string) cardRow {
-	r := cardRow{At: fmt.Sprintf("%.1f", s.Distance/t.units.Distance), Place: page.Clip(place, widestOnCard), Clock: t.clock(s.Elapsed), Gait: gaitHint(s)}
-	for _, p := range plans {
-		if at := p.Elapsed(s.Distance); len(plans) == 1 {
-			r.Times = append(r.Times, say.HMS(at))
-		} else {
-			r.Times = append(r.Times, say.HM(at))
-		}
-	}
-	for _, stop := range t.plan.Stops {
-		r.Station = r.Station || stop.Distance == s.Distance
-	}
-	for _, m := range t.plan.Cutoffs {
-		if m.Distance == s.Distance {
-			r.Cutoff = say.HM(m.Limit)
-		}
-	}
-	return r
-}
-
-// gaitHint is what a stretch is covered by, in a word.
-func gaitHint(s plan.Split) string {
-	if s.Gait == plan.Mixed {
-		return fmt.Sprintf("walk %.0f %%", 100*s.WalkingShare)
-	}
-	return s.Gait.String()
-}
-
-// thinned leaves out lines, evenly, until there are no more than so many; those with a
-// cutoff, a station and the finish stay as long as there is room for them.
-func thinned(rows []cardRow, most int) []cardRow {
-	if len(rows) <= most {
-		return rows
-	}
-	kept, rest := 0, 0
-	matters := func(i int) bool { return rows[i].Cutoff != "" || rows[i].Station || i == len(rows)-1 }
-	for i := range rows {
-		if matters(i) {
-			kept++
-		}
-	}
-	if rest = most - kept; rest < 0 { // too many of them: every so many of all
-		matters, kept, rest = func(i int) bool { return i == len(rows)-1 }, 1, most-1
-	}
-	var out []cardRow
-	seen, taken, others := 0, 0, len(rows)-kept
-	for i, r := range rows {
-		if matters(i) {
-			out = append(out, r)
-			continue
-		}
-		if seen++; taken < seen*rest/others {
-			taken++
-			out = append(out, r)
-		}
-	}
-	return out
-}
-
-// cardClimbs are the climbs for the back, the hardest ones where there are many.
-func (t *sheet) cardClimbs(room int) []string {
-	room = max(room, fewClimbs)
-	least := 0.0
-	for len(t.climbsFrom(least)) > room {
-		least += 0.25
-	}
-	var lines []string
-	for _, c := range t.climbsFrom(least) {
-		name := page.Plain(c.Name)
-		if name == "" {
-			name = "climb"
-		}
-		lines = append(lines, fmt.Sprintf("%.1f-%.1f %s: %s, %.0f %s up, rated %.0f. %s", c.Climb.Start/t.units.Distance, c.Climb.Top/t.units.Distance,
-			t.units.Long, page.Clip(name, 24), c.Rise/t.units.Height, t.units.Short, c.Rating.Value, say.Sentence(c.Describe(t.units.Distance, t.units.Long))))
-	}
-	return lines
-}
-
-// climbsFrom are the climbs rated so hard or harder.
-func (t *sheet) climbsFrom(least float64) (out []plan.Climb) {
-	for _, c := range t.plan.Climbs {
-		if c.Rating.Value >= least {
-			out = append(out, c)
-		}
-	}
-	return out
 }
 
 // unitsOf are those that go with a spacing.

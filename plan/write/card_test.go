@@ -92,12 +92,12 @@ func TestCard(t *testing.T) {
 		t.Fatal(err)
 	}
 	rows := rowsOf(t, page.Bytes())
-	if len(rows) != 14 { // landmarks, a cutoff between them, the finish
+	if len(rows) != 15 { // the start line, landmarks, a cutoff between them, the finish
 		t.Fatalf("%d lines", len(rows))
 	}
 	cutoffs := 0
 	for _, row := range rows {
-		if len(row) != 6 {
+		if len(row) != 7 {
 			t.Fatalf("cells %q", row)
 		}
 		if row[5] != "" {
@@ -112,7 +112,7 @@ func TestCard(t *testing.T) {
 		m := int(math.Round(d.Minutes()))
 		return fmt.Sprintf("%d:%02d", m/60, m%60)
 	}
-	if last[2] != hm(best.Gun) || last[3] != "12:00" || last[5] != "14:00" {
+	if last[2] != hm(best.Gun) || last[3] != "12:00" || last[5] != "19:30" { // 14 h after half past five
 		t.Errorf("last line %q", last)
 	}
 	for _, want := range []string{">quick<", ">slower<", "Ease.", "Drink to thirst", "Trust the course markers over your watch"} {
@@ -140,7 +140,7 @@ func TestCardIsThinned(t *testing.T) {
 			if whole := fmt.Sprintf("%d:%02d:%02d", int(p.Gun.Hours()), int(p.Gun.Round(time.Second).Minutes())%60, int(math.Round(p.Gun.Seconds()))%60); rows[len(rows)-1][2] != whole {
 				t.Errorf("the last line is %q, the finish at %s", rows[len(rows)-1], whole)
 			}
-			stations, shown := len(p.Stops), strings.Count(page.String(), `class="station"`)
+			stations, shown := len(p.Stops), strings.Count(page.String(), `<td class="words">60 s</td>`)
 			if every == plan.AtLandmarks && stations+2 <= 44 && shown != stations {
 				t.Errorf("%d landmarks: %d of %d stations", n, shown, stations)
 			}
@@ -184,5 +184,38 @@ func TestNoCard(t *testing.T) {
 		if want := map[bool]int{true: 2}[tt.o.Override]; warned != want {
 			t.Errorf("%s: %d warnings", tt.name, warned)
 		}
+	}
+}
+
+// What a runner must not misread: cutoffs to the minute before, each of two at a place,
+// missed and tight ones in a box, and where to walk.
+func TestCardSaysWhatMatters(t *testing.T) {
+	t.Parallel()
+	c := lamps(t, 40_000, 3, "Lamp")
+	r := plan.Race{
+		Cutoffs: []plan.Cutoff{
+			{Name: "Gate", Distance: 16_000, Time: 5*time.Hour + 30*time.Second},
+			{Name: "Gate", Distance: 16_000, Time: 5*time.Hour + 20*time.Minute, Departure: true},
+			{Name: "End", Distance: 40_000, Time: 5*time.Hour + 25*time.Minute},
+		},
+		Stops: []plan.Stop{{Distance: 20_000, Duration: 25 * time.Minute, Kind: plan.DropBag}},
+		Walks: plan.Walks{Every: 30 * time.Minute, Length: 2 * time.Minute, Fixed: true}, Goal: 5*time.Hour + 30*time.Minute,
+	}
+	card := func(r plan.Race) string {
+		var out bytes.Buffer
+		if err := write.Card(&out, plan.AtLandmarks, write.CardOptions{}, planned(t, c, 13, r)); err != nil {
+			t.Fatal(err)
+		}
+		return html.UnescapeString(out.String())
+	}
+	text := card(r)
+	for _, want := range []string{">5:00; leave 5:20<", "5:25 MISSED", "This plan misses the cutoff at End by 5 min", "25 min, drop bag", "Walk 2 min by the watch, gun time 0:30, 1:00"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q on\n%s", want, text)
+		}
+	}
+	r.Start = time.Date(2026, 6, 14, 22, 0, 0, 0, time.UTC)
+	if text = card(r); !strings.Contains(text, ">03:00 +1; leave 03:20 +1<") || !strings.Contains(text, "03:25 +1 MISSED") {
+		t.Errorf("by the clock:\n%s", text)
 	}
 }

@@ -45,7 +45,7 @@ func spare(d time.Duration) string {
 	switch {
 	case d < 2*time.Minute:
 		return fmt.Sprintf("%d s", int(d.Seconds()))
-	case d < 10*time.Minute:
+	case d < 10*time.Minute && d%time.Minute != 0:
 		return fmt.Sprintf("%d min %02d s", int(d.Minutes()), int(d.Seconds())%60)
 	case d < time.Hour:
 		return fmt.Sprintf("%d min", int(d.Minutes()))

@@ -4,8 +4,10 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
+	"strings"
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
 )
 
@@ -31,7 +33,7 @@ func CSV(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	for _, s := range p.Splits(every) {
 		name, clock := "", ""
 		if s.Landmark != nil {
-			name = s.Landmark.Name
+			name = cell(s.Landmark.Name)
 		}
 		if !s.Clock.IsZero() {
 			clock = s.Clock.Round(time.Second).Format(time.RFC3339)
@@ -47,6 +49,16 @@ func CSV(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// cell is a text without control characters, and set off by an apostrophe where a
+// spreadsheet would take it for a formula.
+func cell(s string) string {
+	s = page.Plain(s)
+	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
+		return "'" + s
+	}
+	return s
 }
 
 // decimal writes a number with so many places.

@@ -94,6 +94,9 @@ func (t *sheet) stops() {
 	t.Line("STOPS, %s in all", say.Short(p.Stopped))
 	for _, s := range p.Stops {
 		what := s.Kind.String()
+		if s.Kind == plan.Halt {
+			what = "the roadside"
+		}
 		if name := t.landmark(s.Distance); name != "" {
 			what = name
 			if s.Kind > plan.AidStation {
@@ -112,7 +115,7 @@ func (t *sheet) stops() {
 // landmark is the name of the landmark at a place, or "".
 func (t *sheet) landmark(distance float64) string {
 	for _, l := range t.plan.Course.Landmarks() {
-		if math.Abs(l.Distance-distance) < 25 && l.Name != "" {
+		if l.Distance == distance && l.Name != "" {
 			return page.Clip(page.Plain(l.Name), 40)
 		}
 	}

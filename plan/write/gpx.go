@@ -50,10 +50,9 @@ func (t *sheet) stations(every plan.Spacing) (out []coursefile.Waypoint) {
 	from := 0.0
 	out = append(out, coursefile.Waypoint{Point: pointAt(p, 0, p.Race.StartDelay), Name: "Start " + say.HMS(p.Race.StartDelay)})
 	for _, s := range p.Splits(every) {
-		for _, m := range p.Cutoffs {
-			if m.Distance > from && m.Distance < s.Distance {
-				out = append(out, t.waypoint(p.Between(from, m.Distance), page.Plain(m.Name)))
-			}
+		for _, extra := range t.extras(from, s.Distance) {
+			out = append(out, t.waypoint(p.Between(from, extra.Distance), extra.Name))
+			from = extra.Distance
 		}
 		w := t.waypoint(s, t.place(s))
 		if s.Landmark != nil && s.Landmark.Kind == course.Station {

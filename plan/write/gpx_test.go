@@ -51,14 +51,14 @@ func TestGPX(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Waypoints) != 4 || len(r.Tracks) != 1 {
+	if len(r.Waypoints) != 5 || len(r.Tracks) != 1 {
 		t.Fatalf("%d waypoints, %d tracks", len(r.Waypoints), len(r.Tracks))
 	}
 	for i, want := range []struct {
 		name, text string
 		distance   float64
 	}{{"Hut", "stop 5:00", 8000}, {"Gate", "cutoff 3:00:00", 11_000}, {"Bridge", "14.0 km", 14_000}, {"Finish", "20.0 km", 20_000}} {
-		w := r.Waypoints[i]
+		w := r.Waypoints[i+1] // after the start
 		at, _ := c.Position(want.distance)
 		if !strings.HasPrefix(w.Name, want.name) || !strings.Contains(w.Description, want.text) {
 			t.Errorf("waypoint %q: %q", w.Name, w.Description)
