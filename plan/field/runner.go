@@ -50,7 +50,11 @@ func (r Runner) RaceOf(race plan.Race) plan.Race {
 		}
 	}
 	race.StartDelay = replaced(race.StartDelay, r.StartDelay)
+	wave := race.Wave
 	race.Wave = replaced(race.Wave, r.Wave)
+	if !race.Start.IsZero() { // which is the own gun's
+		race.Start = race.Start.Add(race.Wave - wave)
+	}
 	return race
 }
 
