@@ -27,7 +27,7 @@ func (r *Recording) Course(o Options) (*course.Course, error) {
 		return nil, err
 	}
 	p.warnings = append(slices.Clone(r.Warnings), p.warnings...)
-	landmarks := p.place(sitesOf(r.Waypoints), p.track)
+	landmarks := p.place(sitesOf(r.Waypoints), o)
 	c, err := p.course(o, r.nameOf(parts), landmarks)
 	if err != nil && len(parts) > 1 {
 		return nil, o.amongSeveral(err, parts)

@@ -33,7 +33,7 @@ func ReadCSV(r io.Reader, o Options) (*course.Course, error) {
 	if len(p.distance) < 2 {
 		return nil, o.errorAt(t.line, course.ErrTooFewPoints)
 	}
-	if err := p.fill(); err != nil {
+	if err := p.fill(o); err != nil {
 		return nil, o.errorAt(p.lineOf(err, o), err)
 	}
 	return p.course(o, "", nil)

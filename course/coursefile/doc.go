@@ -30,7 +30,8 @@
 // it runs on ground of earlier ones.
 //
 // Elevations that are missing are interpolated over distance from their neighbours; at
-// the two ends the nearest one holds. Times are not used; distances are those of
+// the two ends the nearest one holds. With Options.Clean they are given to package
+// course/elevation as missing. Times are not used; distances are those of
 // course.Position.Distance, in the horizontal, and the course knows the direction in
 // which it runs (course.Course.Direction).
 //
@@ -42,7 +43,8 @@
 // that are less than 25 m farther from it than the nearest, 200 m or more apart along
 // the course. The places are then chosen so that as many waypoints as possible stand in
 // file order, each beyond the one before; a waypoint that does not fit into that order
-// gets the first of its places. A waypoint without a name is called by its
+// gets the first of its places. Where Options.Landmarks states the distance of that name,
+// it is the place nearest to it. A waypoint without a name is called by its
 // description, comment, symbol or type, and left out where it has none of them.
 //
 // Its kind comes from its type or, failing that, its symbol: course.Station where the
@@ -81,7 +83,8 @@
 // direction it runs.
 //
 // A list of landmarks has name and distance_m, metres from the start of the course as
-// measured, and may have kind (place, station, top; a place if empty), cutoff and note.
-// A cutoff is a time since the start, H:MM:SS, or a time of day, HH:MM; see ParseCutoff.
+// measured, and may have kind (place, station, top; a place if empty), cutoff, note and
+// elevation_m. A cutoff is a time since the start, H:MM:SS, or a time of day, HH:MM; see
+// ParseCutoff. An elevation is used only where Options.ListedHeights says so.
 // Options.Landmarks puts the list on a course.
 package coursefile

@@ -29,7 +29,7 @@ var (
 	ErrGap             = errors.New("gap of over 20 km between neighbouring points")
 	ErrNumber          = errors.New("not a number")
 	ErrColumns         = errors.New("first line must name distance_m and elevation_m, each once")
-	ErrLandmarkColumns = errors.New("first line must name name and distance_m, and may name kind, cutoff and note, each once")
+	ErrLandmarkColumns = errors.New("first line must name name and distance_m, and may name kind, cutoff, note and elevation_m, each once")
 	ErrFields          = errors.New("wrong number of fields")
 	ErrChoice          = errors.New("no such track")
 	ErrTime            = errors.New("time cannot be written")

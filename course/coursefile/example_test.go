@@ -8,6 +8,7 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/course/coursefile"
+	"isoeffort.example/course/elevation"
 )
 
 // A file with two tracks over the same ground: the warning lists them, and one is chosen.
@@ -65,6 +66,74 @@ Old Mill,9000,station,11:15,
 	// Old Mill to Finish: 1000 m
 	// Upper Well closes 1h30m0s after the start
 	// Old Mill closes 3h15m0s after the start
+}
+
+// A list of stated distances scales a track piece by piece: the mill of the track is the
+// mill of the list, and the ground before and behind it is scaled by itself.
+func ExampleReadGPX_statedDistances() {
+	list, err := coursefile.ReadLandmarks(strings.NewReader(`name,distance_m,kind
+Mill,1200,station
+Gate,1600,
+`), coursefile.Options{File: "landmarks.csv"})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	track := `<gpx><wpt lat="50.01" lon="-20"><name>Mill</name></wpt>
+<trk><trkseg>
+<trkpt lat="50.00" lon="-20"><ele>200</ele></trkpt>
+<trkpt lat="50.01" lon="-20"><ele>230</ele></trkpt>
+<trkpt lat="50.02" lon="-20"><ele>250</ele></trkpt>
+</trkseg></trk></gpx>`
+	c, err := coursefile.ReadGPX(strings.NewReader(track), coursefile.Options{
+		Length: 2200, Landmarks: list, Smoothing: course.AsGiven,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range c.Landmarks() {
+		fmt.Printf("%s at %.0f m, %.0f m high\n", l.Name, l.Distance, c.Elevation(l.Distance))
+	}
+	for _, w := range c.Warnings() {
+		fmt.Println(w)
+	}
+	// Output:
+	// Mill at 1200 m, 230 m high
+	// Gate at 1600 m, 238 m high
+	// the profile was scaled by +7.9 % from 0.00 to 1.20 km to meet stated distances
+	// the profile was scaled by -10.1 % from 1.20 to 2.20 km to meet stated distances
+}
+
+// A barometer has drifted by 12 m on the way. The heights of the landmarks are those of a
+// map, and cleaning brings the recording to them.
+func ExampleReadCSV_knownHeights() {
+	list, err := coursefile.ReadLandmarks(strings.NewReader(`name,distance_m,elevation_m
+Yard,0,300
+Knoll,10000,300
+`), coursefile.Options{File: "landmarks.csv"})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var profile strings.Builder
+	fmt.Fprintln(&profile, "distance_m,elevation_m")
+	for x := 0; x <= 10_000; x += 20 {
+		fmt.Fprintf(&profile, "%d,%.2f\n", x, 300+12*float64(x)/10_000)
+	}
+	for _, known := range []bool{false, true} {
+		c, err := coursefile.ReadCSV(strings.NewReader(profile.String()), coursefile.Options{
+			Landmarks: list, Clean: &elevation.Options{}, ListedHeights: known,
+		})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f m high at the end\n", c.Elevation(10_000))
+	}
+	// Output:
+	// 312 m high at the end
+	// 300 m high at the end
 }
 
 func ExampleWriteGPX() {

@@ -1,10 +1,16 @@
 package coursefile
 
 import (
+	"bufio"
 	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"isoeffort.example/course"
@@ -127,4 +133,61 @@ func fuzzRecording(t *testing.T, text []byte, read func(*source, Options) (*Reco
 		return
 	}
 	checkRecording(t, r)
+}
+
+// FuzzJSON holds the tokens of JSON to those of encoding/json.
+func FuzzJSON(f *testing.F) {
+	seed(f, "geojson/odd/*")
+	for _, text := range []string{
+		`{"a":[1,-0.5e+7,true,false,null,"\ud83d\ude00\ud800\u0041\n\/"],"":{}}`, `[1,]`, `{"a":1,}`, `[01]`, `-`, `1.`, `1e`, "\"\x01\"", `[}`, `1 2`, `{"a" 1}`, `{1:2}`, `,`, `[,1]`, `tru`, "\"\xff\"",
+	} {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		j := newJSONReader(&source{text: bufio.NewReader(bytes.NewReader(text)), file: &limited{}}, Options{})
+		var got []string
+		token, err := j.token()
+		for err == nil {
+			got = append(got, string([]rune(token.String()))) // what is no UTF-8 as U+FFFD
+			if j.depth == 0 {
+				break
+			}
+			token, err = j.token()
+		}
+		if err == nil {
+			err = j.end()
+		}
+		if err != nil {
+			if json.Valid(text) && !strings.Contains(err.Error(), "deep") {
+				t.Fatalf("refused: %v", err)
+			}
+			return
+		}
+		if !json.Valid(text) {
+			t.Fatal("accepted")
+		}
+		if want := jsonTokens(t, text); !slices.Equal(got, want) {
+			t.Fatalf("%q, want %q", got, want)
+		}
+	})
+}
+
+// jsonTokens are the tokens of a valid document by encoding/json.
+func jsonTokens(t *testing.T, text []byte) (tokens []string) {
+	t.Helper()
+	in := json.NewDecoder(bytes.NewReader(text))
+	in.UseNumber()
+	for {
+		token, err := in.Token()
+		switch {
+		case errors.Is(err, io.EOF):
+			return tokens
+		case err != nil:
+			t.Fatal(err)
+		case token == nil:
+			tokens = append(tokens, "null")
+		default:
+			tokens = append(tokens, fmt.Sprint(token))
+		}
+	}
 }

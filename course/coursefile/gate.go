@@ -24,13 +24,13 @@ type gate struct {
 	options Options
 	made    *maker
 
-	space   string     // the name space of the root
-	open    []*element // those of gpxRoot that are open
-	skipped int        // others open inside the last of them
-	tags    int        // met so far
-	ended   bool       // the root has been closed
-	line    int        // where the token in hand starts
-	text    []byte     // of the leaf that is open
+	space    string     // the name space of the root
+	open     []*element // those of gpxRoot that are open
+	skipped  int        // others open inside the last of them
+	elements int64      // met so far
+	ended    bool       // the root has been closed
+	line     int        // where the token in hand starts
+	text     []byte     // of the leaf that is open
 
 	// The point that is open. A waypoint has more to it than a Point.
 	waypoint  Waypoint
@@ -62,8 +62,8 @@ func (g *gate) advance() error {
 	}
 	switch t := token.(type) {
 	case xml.StartElement:
-		if g.tags++; g.tags > MaxTokens/2 { // each has a start and an end
-			return g.errorf(ErrTooLarge, "more than %d elements", MaxTokens/2)
+		if g.elements++; g.elements > g.options.maxElements() {
+			return g.errorf(ErrTooLarge, "more than %d elements", g.options.maxElements())
 		}
 		return g.startElement(t)
 	case xml.EndElement:

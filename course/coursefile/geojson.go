@@ -1,8 +1,6 @@
 package coursefile
 
 import (
-	"encoding/json"
-	"fmt"
 	"io"
 	"strings"
 	"time"
@@ -39,8 +37,8 @@ func readGeoJSON(from *source, o Options) (*Recording, error) {
 		return nil, o.errorAt(1, ErrEmpty)
 	case err != nil:
 		return nil, err
-	case t != json.Delim('{'):
-		return nil, g.errorf(ErrNotGeoJSON, "it begins with %s", quoted(fmt.Sprint(t)))
+	case t.kind != '{':
+		return nil, g.errorf(ErrNotGeoJSON, "it begins with %s", quoted(t.String()))
 	}
 	top, err := g.object()
 	if err != nil {
@@ -141,21 +139,19 @@ func (g *geoReader) objects(take func(*object) error) error {
 	if err != nil {
 		return err
 	}
-	switch t {
-	case json.Delim('{'):
+	return g.objectsFrom(t, take)
+}
+
+func (g *geoReader) objectsFrom(t jsonToken, take func(*object) error) error {
+	switch t.kind {
+	case '{':
 		inner, err := g.object()
 		if err != nil {
 			return err
 		}
 		return take(inner)
-	case json.Delim('['):
-		for g.in.More() {
-			if err := g.objects(take); err != nil {
-				return err
-			}
-		}
-		_, err = g.token()
-		return err
+	case '[':
+		return g.elements(func(t jsonToken) error { return g.objectsFrom(t, take) })
 	}
 	return nil
 }
@@ -166,7 +162,7 @@ func (g *geoReader) objectOrSkip(read func() error) error {
 	if err != nil {
 		return err
 	}
-	if t != json.Delim('{') {
+	if t.kind != '{' {
 		return g.skipFrom(t)
 	}
 	return read()
@@ -212,9 +208,15 @@ func (g *geoReader) timeInto(at *time.Time) error {
 	if err != nil {
 		return err
 	}
-	text, _ := t.(string)
-	*at = parseTime(strings.TrimSpace(text))
-	if at.IsZero() && t != nil {
+	return g.timeFrom(t, at)
+}
+
+func (g *geoReader) timeFrom(t jsonToken, at *time.Time) error {
+	*at = time.Time{}
+	if t.kind == '"' {
+		*at = parseTime(strings.TrimSpace(string(t.text)))
+	}
+	if at.IsZero() && t.kind != 'n' {
 		g.made.lostTimes.add(g.line)
 	}
 	return g.skipFrom(t)
@@ -226,20 +228,17 @@ func (g *geoReader) times(o *object) error {
 	if err != nil {
 		return err
 	}
-	if t != json.Delim('[') {
+	if t.kind != '[' {
 		return g.skipFrom(t)
 	}
 	o.times = []time.Time{}
-	for g.in.More() {
+	return g.elements(func(t jsonToken) error {
 		if len(o.times) == g.options.MaxPoints {
 			return g.errorf(ErrTooLarge, "more than %d times", g.options.MaxPoints)
 		}
 		var at time.Time
-		if err := g.timeInto(&at); err != nil {
-			return err
-		}
+		err := g.timeFrom(t, &at)
 		o.times = append(o.times, at)
-	}
-	_, err = g.token()
-	return err
+		return err
+	})
 }

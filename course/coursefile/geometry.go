@@ -2,7 +2,6 @@ package coursefile
 
 import (
 	"cmp"
-	"encoding/json"
 	"fmt"
 	"math"
 )
@@ -33,15 +32,15 @@ func (g *geoReader) coordinates(into *geometry) error {
 			return err
 		}
 		depth := g.depth - outside
-		switch v := t.(type) {
-		case json.Number:
-			position, err = g.number(into, position, v.String(), depth)
-		case nil:
+		switch t.kind {
+		case '0':
+			position, err = g.number(into, position, string(t.text), depth)
+		case 'n':
 			position, err = g.null(into, position, depth)
-		case json.Delim:
-			err = g.bracket(into, v, depth, &position)
+		case '"', 't', 'f':
+			err = g.errorf(ErrCoordinate, "no number: %s", quoted(t.String()))
 		default:
-			err = g.errorf(ErrCoordinate, "no number: %s", quoted(fmt.Sprint(t)))
+			err = g.bracket(into, t.kind, depth, &position)
 		}
 		if err != nil || depth == 0 {
 			return err
@@ -77,7 +76,7 @@ func (g *geoReader) null(into *geometry, position []float64, depth int) ([]float
 }
 
 // bracket opens or closes an array; depth is that inside or behind it.
-func (g *geoReader) bracket(into *geometry, bracket json.Delim, depth int, position *[]float64) error {
+func (g *geoReader) bracket(into *geometry, bracket byte, depth int, position *[]float64) error {
 	switch {
 	case bracket == '{' || bracket == '}':
 		return g.errorf(ErrSyntax, "an object among the coordinates")

@@ -1,18 +1,30 @@
 package coursefile
 
 import (
+	"cmp"
 	"encoding/csv"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
 	"isoeffort.example/course"
 )
 
-// A Landmark is a landmark of a list: one of a course with its cutoff, if it has one.
+// A Landmark is a landmark of a list: one of a course with its cutoff and its elevation,
+// if it has them. One that was read remembers the line, for errors.
 type Landmark struct {
 	course.Landmark
 	Cutoff Cutoff
+	Height Height
+
+	from origin
+}
+
+// An origin is the line of a file. The zero value is none.
+type origin struct {
+	file string
+	line int
 }
 
 // The further columns of a CSV list of landmarks.
@@ -30,13 +42,14 @@ const (
 func ReadLandmarks(r io.Reader, o Options) ([]Landmark, error) {
 	o = o.named(r)
 	t := newTable(r, o)
-	err := t.readHeader(ErrLandmarkColumns, []string{nameColumn, distanceColumn}, []string{kindColumn, cutoffColumn, noteColumn})
+	err := t.readHeader(ErrLandmarkColumns, []string{nameColumn, distanceColumn}, []string{kindColumn, cutoffColumn, noteColumn, elevationColumn})
 	if err != nil {
 		return nil, err
 	}
 	var list []Landmark
-	err = t.eachRow(MaxWaypoints, "landmarks", func(int) error {
+	err = t.eachRow(MaxWaypoints, "landmarks", func(line int) error {
 		l, err := t.landmark()
+		l.from = origin{o.File, line}
 		list = append(list, l)
 		return err
 	})
@@ -69,7 +82,13 @@ func (t *table) landmark() (l Landmark, err error) {
 	if l.Kind, err = parseKind(t.field(kindColumn)); err != nil {
 		return l, err
 	}
-	l.Cutoff, err = ParseCutoff(t.field(cutoffColumn))
+	if l.Cutoff, err = ParseCutoff(t.field(cutoffColumn)); err != nil {
+		return l, err
+	}
+	if text := t.field(elevationColumn); text != "" {
+		l.Height.Stated = true
+		l.Height.Elevation, err = elevationOf(text)
+	}
 	return l, err
 }
 
@@ -86,22 +105,36 @@ func parseKind(text string) (course.Kind, error) {
 }
 
 // WriteLandmarks writes a list that ReadLandmarks reads as the same one, with names and
-// notes on one line each and shortened to 100 and 1000 characters. It returns an *Error
-// for a landmark that ReadLandmarks would refuse.
+// notes on one line each and shortened to 100 and 1000 characters. There is a column of
+// elevations if one is stated. It returns an *Error for a landmark that ReadLandmarks
+// would refuse.
 func WriteLandmarks(w io.Writer, list []Landmark) error {
 	rows := csv.NewWriter(w)
-	_ = rows.Write([]string{nameColumn, distanceColumn, kindColumn, cutoffColumn, noteColumn}) // errors stick
+	columns := []string{nameColumn, distanceColumn, kindColumn, cutoffColumn, noteColumn}
+	if slices.ContainsFunc(list, func(l Landmark) bool { return l.Height.Stated }) {
+		columns = append(columns, elevationColumn)
+	}
+	_ = rows.Write(columns) // errors stick
 	for i, l := range list {
 		if err := l.check(); err != nil {
 			return Options{}.errorAt(0, because(err, "landmark %d", i+1))
 		}
-		_ = rows.Write([]string{
-			oneLine(l.Name, maxName), strconv.FormatFloat(l.Distance, 'f', -1, 64),
-			l.Kind.String(), l.Cutoff.String(), oneLine(l.Note, maxNote),
-		})
+		_ = rows.Write(l.row()[:len(columns)])
 	}
 	rows.Flush()
 	return rows.Error()
+}
+
+// row is the landmark as a row of a list with all columns.
+func (l Landmark) row() []string {
+	elevation := ""
+	if l.Height.Stated {
+		elevation = strconv.FormatFloat(l.Height.Elevation, 'f', -1, 64)
+	}
+	return []string{
+		oneLine(l.Name, maxName), strconv.FormatFloat(l.Distance, 'f', -1, 64),
+		l.Kind.String(), l.Cutoff.String(), oneLine(l.Note, maxNote), elevation,
+	}
 }
 
 func (l Landmark) check() error {
@@ -113,5 +146,5 @@ func (l Landmark) check() error {
 	case l.Kind < course.Place || l.Kind > course.Top:
 		return ErrKind
 	}
-	return l.Cutoff.check()
+	return cmp.Or(l.Cutoff.check(), l.Height.check())
 }

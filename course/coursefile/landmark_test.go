@@ -24,20 +24,20 @@ func multi(start string, r io.Reader) io.Reader {
 
 func TestReadLandmarks(t *testing.T) {
 	t.Parallel()
-	text := "\ufeffdistance_m,name,note,cutoff,kind,colour\r\n" +
-		"12400,Upper Well,\"bread, salt\",2:30:00,station,blue\r\n" +
+	text := "\ufeffdistance_m,name,note,cutoff,kind,colour,elevation_m\r\n" +
+		"12400,Upper Well,\"bread, salt\",2:30:00,station,blue,\r\n" +
 		"\r\n" +
-		" 1e4 , Knoll ,,,Top,\r\n" +
-		"80000.5,\"Long\n Wall\",,26:30,Aid Station,\r\n" +
-		"0,Yard,,0:00:01,,\r\n"
+		" 1e4 , Knoll ,,,Top,,412.5\r\n" +
+		"80000.5,\"Long\n Wall\",,26:30,Aid Station,,\r\n" +
+		"0,Yard,,0:00:01,,,0\r\n"
 	want := []Landmark{
-		{course.Landmark{Name: "Upper Well", Distance: 12400, Kind: course.Station, Note: "bread, salt"}, Cutoff{Time: 150 * time.Minute}},
-		{course.Landmark{Name: "Knoll", Distance: 10000, Kind: course.Top}, Cutoff{}},
-		{course.Landmark{Name: "Long Wall", Distance: 80000.5, Kind: course.Station}, Cutoff{26*time.Hour + 30*time.Minute, true}},
-		{course.Landmark{Name: "Yard"}, Cutoff{Time: time.Second}},
+		{course.Landmark{Name: "Upper Well", Distance: 12400, Kind: course.Station, Note: "bread, salt"}, Cutoff{Time: 150 * time.Minute}, Height{}, origin{"f", 2}},
+		{course.Landmark{Name: "Knoll", Distance: 10000, Kind: course.Top}, Cutoff{}, Height{412.5, true}, origin{"f", 4}},
+		{course.Landmark{Name: "Long Wall", Distance: 80000.5, Kind: course.Station}, Cutoff{26*time.Hour + 30*time.Minute, true}, Height{}, origin{"f", 5}},
+		{course.Landmark{Name: "Yard"}, Cutoff{Time: time.Second}, Height{0, true}, origin{"f", 7}},
 	}
 	for _, file := range [][]byte{[]byte(text), packed([]byte(text))} {
-		got, err := ReadLandmarks(bytes.NewReader(file), Options{})
+		got, err := ReadLandmarks(bytes.NewReader(file), Options{File: "f"})
 		if err != nil || !slices.Equal(got, want) {
 			t.Errorf("%+v, %v", got, err)
 		}
@@ -64,7 +64,7 @@ func TestOpenLandmarks(t *testing.T) {
 func TestReadLandmarksRefuses(t *testing.T) {
 	t.Parallel()
 	const header = "name,distance_m,kind,cutoff\n"
-	const columns = "f:1: first line must name name and distance_m, and may name kind, cutoff and note, each once: it reads "
+	const columns = "f:1: first line must name name and distance_m, and may name kind, cutoff, note and elevation_m, each once: it reads "
 	const cutoff = "cutoff is neither a time of day HH:MM nor a time since the start H:MM:SS: "
 	for _, tt := range []struct {
 		name, text, want string
@@ -172,10 +172,17 @@ func TestLandmarksAreWrittenBackEqual(t *testing.T) {
 				Distance: rapid.Float64Range(0, course.MaxLength).Draw(t, "distance"),
 				Kind:     rapid.SampledFrom([]course.Kind{course.Place, course.Station, course.Top}).Draw(t, "kind"),
 				Note:     oneLine(drawnText(t, "note"), maxNote),
-			}, c}
+			}, c, drawnHeight(t), origin{}}
 		}), 1, 5).Draw(t, "list")
 		checkLandmarks(t, list)
 	})
+}
+
+func drawnHeight(t *rapid.T) Height {
+	if !rapid.Bool().Draw(t, "stated") {
+		return Height{}
+	}
+	return Height{rapid.Float64Range(course.MinElevation, course.MaxElevation).Draw(t, "elevation"), true}
 }
 
 func checkLandmarks(t rapid.TB, list []Landmark) {
@@ -185,7 +192,7 @@ func checkLandmarks(t rapid.TB, list []Landmark) {
 		t.Fatal(err)
 	}
 	again, err := ReadLandmarks(strings.NewReader(b.String()), Options{})
-	if err != nil || !slices.Equal(again, list) {
+	if err != nil || !slices.EqualFunc(again, list, func(a, b Landmark) bool { a.from, b.from = origin{}, origin{}; return a == b }) {
 		t.Fatalf("%+v\n%+v\n%v\n%s", list, again, err, b.String())
 	}
 }
@@ -198,6 +205,8 @@ func TestWriteLandmarksRefuses(t *testing.T) {
 		func(l *Landmark) { l.Distance = -1 },
 		func(l *Landmark) { l.Distance = math.NaN() },
 		func(l *Landmark) { l.Kind = 7 },
+		func(l *Landmark) { l.Height = Height{9001, true} },
+		func(l *Landmark) { l.Height = Height{math.NaN(), true} },
 		func(l *Landmark) { l.Cutoff.Time = -time.Second },
 		func(l *Landmark) { l.Cutoff.Time = time.Second / 2 },
 		func(l *Landmark) { l.Cutoff = Cutoff{time.Second, true} },

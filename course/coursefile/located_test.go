@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -53,6 +54,7 @@ func TestEveryRefusalNamesItsLine(t *testing.T) {
 		{landmarks, "", Options{}, 1, ErrEmpty},
 		{gpx, head + a + b + tail, Options{MaxBytes: 30}, 3, ErrTooLarge},
 		{gpx, head + a + b + tail, Options{MaxPoints: 1}, 4, ErrTooLarge},
+		{gpx, head + a + b + strings.Repeat("<a/>", 100_000) + tail, Options{MaxBytes: 2 << 20}, 5, ErrTooLarge},
 		{json, line + "[[2,1,3],\n[2,1.01,3]]}", Options{MaxPoints: 1}, 3, ErrTooLarge},
 		{json, line + "[[2,1,3],\n[2,1.01,3]]}", Options{MaxBytes: 30}, 2, ErrTooLarge},
 		{profiles, rows + "0,1\n9,1\n", Options{MaxPoints: 1}, 3, ErrTooLarge},
@@ -88,6 +90,9 @@ func TestEveryRefusalNamesItsLine(t *testing.T) {
 		{landmarks, list + "A,1,x,\n", Options{}, 2, ErrKind},
 		{landmarks, list + "A,1,,x\n", Options{}, 2, ErrCutoff},
 		{landmarks, list + "A,-1,,\n", Options{}, 2, course.ErrOffCourse},
+		{landmarks, "name,distance_m,elevation_m\nA,1,x\n", Options{}, 2, ErrNumber},
+		{landmarks, "name,distance_m,elevation_m\nA,1,9001\n", Options{}, 2, course.ErrElevationRange},
+		{profiles, strings.ReplaceAll(rows+"0,1\nx,1\n", "\n", "\r"), Options{}, 3, ErrNumber},
 		{gpx, head + a + tail, Options{}, 3, course.ErrTooFewPoints},
 		{gpx, head + a + a + tail, Options{}, 4, course.ErrTooFewPoints},
 		{json, line + "[[2,1,3],\n[2,1,3]]}", Options{}, 2, course.ErrTooFewPoints},
@@ -124,5 +129,43 @@ func TestEveryRefusalNamesItsLine(t *testing.T) {
 				t.Errorf("%.60q %v: got %v, want %v at line %d", tt.text, tt.o, err, tt.cause, tt.line)
 			}
 		}
+	}
+}
+
+// unmet are the causes that no file that is read can have, and why. TestNoListMakesBadMarks
+// holds the readers to the second and third.
+var unmet = map[string]string{
+	"ErrFormat":     "the file is not opened: there is no line; see TestOpen",
+	"ErrMark":       "marks are given by distance, not by name",
+	"ErrMarkOrder":  "a stated distance out of order is left out with a warning",
+	"ErrNoPosition": "every point has a position, and one off the globe is an ErrCoordinate",
+	"ErrNotMeeting": "courses are not joined here, tracks are",
+	"ErrTime":       "times that cannot be written are left out when read; see TestWritersRefuse",
+}
+
+// Every cause of this package and of package course has a row above or a reason for none.
+func TestEveryCauseHasARow(t *testing.T) {
+	t.Parallel()
+	rows, err := os.ReadFile("located_test.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := 0
+	for _, file := range []string{"errors.go", "../errors.go"} {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`(?m)^\t(Err\w+) += errors\.New`).FindAllSubmatch(text, -1) {
+			found++
+			name := string(m[1])
+			row := regexp.MustCompile(`(?m), (course\.)?` + name + `\},$`).Match(rows)
+			if _, not := unmet[name]; row == not {
+				t.Errorf("%s: row %v, exempt %v", name, row, not)
+			}
+		}
+	}
+	if found < 25 {
+		t.Errorf("only %d causes found", found)
 	}
 }

@@ -3,7 +3,6 @@ package coursefile
 import (
 	"math"
 	"sort"
-	"strings"
 
 	"isoeffort.example/course"
 )
@@ -14,8 +13,16 @@ const (
 	mostStretch  = 1.25
 )
 
+// endSlack is how near to an end of the course a landmark stands at it, as package course
+// has it.
+const endSlack = 0.5 // m
+
 // knots map distances on the profile to those of the race, both ascending.
 type knots struct{ profile, race []float64 }
+
+// forward returns the race distance of one on the profile; beyond the ends the outer
+// pieces go on.
+func (k knots) forward(profile float64) float64 { return knots{k.race, k.profile}.back(profile) }
 
 // back returns the distance on the profile of a race distance; beyond the ends the outer
 // pieces go on.
@@ -36,15 +43,14 @@ func (p *profile) marks(placed []course.Landmark, o Options) ([]course.Mark, kno
 	if !(o.Length > 0) || !(last > first) {
 		return nil, knots{[]float64{first, first + 1}, []float64{0, 1}}
 	}
-	sites := map[string][]float64{}
-	for _, l := range placed {
-		name := strings.ToLower(l.Name)
-		sites[name] = append(sites[name], l.Distance)
+	sites, listed := byName(placed), map[string]int{}
+	for _, l := range o.Landmarks {
+		listed[nameKey(l.Name)]++
 	}
 	var marks []course.Mark
 	for _, l := range byDistance(o.Landmarks) {
-		at := sites[strings.ToLower(l.Name)]
-		if len(at) != 1 || at[0] <= first || at[0] >= last || !(l.Distance > 0 && l.Distance < o.Length) {
+		at := sites[nameKey(l.Name)]
+		if len(at) != 1 || listed[nameKey(l.Name)] > 1 || at[0] <= first+endSlack || at[0] >= last-endSlack || !(l.Distance > 0 && l.Distance < o.Length) {
 			continue
 		}
 		if n := len(k.race) - 1; !fits(at[0]-k.profile[n], l.Distance-k.race[n], (last-first)/o.Length) ||
@@ -65,6 +71,15 @@ func (p *profile) marks(placed []course.Landmark, o Options) ([]course.Mark, kno
 func fits(profile, race, scale float64) bool {
 	stretch := race * scale / profile
 	return profile > 0 && stretch >= leastStretch && stretch <= mostStretch && !math.IsInf(stretch, 0)
+}
+
+// byName returns the distances of the landmarks of each name.
+func byName(placed []course.Landmark) map[string][]float64 {
+	sites := map[string][]float64{}
+	for _, l := range placed {
+		sites[nameKey(l.Name)] = append(sites[nameKey(l.Name)], l.Distance)
+	}
+	return sites
 }
 
 func byDistance(list []Landmark) []Landmark {

@@ -25,33 +25,41 @@ func (p *profile) warnOfParts(parts []part, starts []int) {
 		kind = "routes"
 	}
 	joined := fmt.Sprintf("%d %s were joined in the order of the file", len(parts), kind)
-	doubts := p.doubts(parts, starts)
+	doubts, more := p.doubts(parts, starts)
 	if len(doubts) == 0 {
 		p.warn("%s", joined)
 		return
 	}
-	if more := len(doubts) - maxDoubts; more > 0 {
-		doubts = append(doubts[:maxDoubts], fmt.Sprintf("and %d more doubts", more))
+	if more > 0 {
+		doubts = append(doubts, fmt.Sprintf("and %d more doubts", more))
 	}
 	p.warn("%s, but may be alternatives or separate days (%s); one can be chosen of %s", joined, strings.Join(doubts, ", "), listed(parts))
 }
 
-func (p *profile) doubts(parts []part, starts []int) []string {
-	var found []string
+// doubts returns the first doubts in words and how many more there are: in a file of
+// nothing but tracks there are a million.
+func (p *profile) doubts(parts []part, starts []int) (found []string, more int) {
+	doubt := func(format string, args ...any) {
+		if len(found) == maxDoubts {
+			more++
+			return
+		}
+		found = append(found, fmt.Sprintf(format, args...))
+	}
 	shared := p.shared(starts)
 	for i := 1; i < len(parts); i++ {
 		a, b, start := parts[i-1], parts[i], starts[i]
 		if leg := p.distance[start] - p.distance[start-1]; leg > apartParts {
-			found = append(found, fmt.Sprintf("%d starts %.1f km from the end of %d", b.number, leg/1000, a.number))
+			doubt("%d starts %.1f km from the end of %d", b.number, leg/1000, a.number)
 		}
 		if rest := b.first().Sub(a.last()); rest > restParts && !a.last().IsZero() && !b.first().IsZero() {
-			found = append(found, fmt.Sprintf("%d starts %.0f h after the end of %d", b.number, rest.Hours(), a.number))
+			doubt("%d starts %.0f h after the end of %d", b.number, rest.Hours(), a.number)
 		}
 		if shared[i] > sharedPart {
-			found = append(found, fmt.Sprintf("%d runs over ground of earlier ones for %.0f %%", b.number, 100*shared[i]))
+			doubt("%d runs over ground of earlier ones for %.0f %%", b.number, 100*shared[i])
 		}
 	}
-	return found
+	return found, more
 }
 
 // first and last return the time of the first and of the last point, zero if it has none.

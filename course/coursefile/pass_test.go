@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"isoeffort.example/course"
 )
 
@@ -156,6 +158,19 @@ func TestOneLine(t *testing.T) {
 
 // A course that winds within 1 km and as many waypoints as are allowed is the slowest
 // there is.
+// The short way for plain texts does what the long way does, on which a character that is
+// dropped sends a text.
+func TestOneLineOfPlainTexts(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[ a~\t]{0,7}`).Draw(t, "text")
+		most := rapid.IntRange(1, 8).Draw(t, "most")
+		if short, long := oneLine(s, most), oneLine("\x01"+s, most); short != long {
+			t.Fatalf("%q, want %q", short, long)
+		}
+	})
+}
+
 func BenchmarkPasses(b *testing.B) {
 	random := rand.New(rand.NewPCG(5, 6))
 	var at []course.Position

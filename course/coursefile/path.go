@@ -24,7 +24,7 @@ func join(parts []part, o Options) (*profile, error) {
 		out.warnOfParts(parts, starts)
 	}
 	out.warnOfGaps()
-	if err := out.fill(); err != nil {
+	if err := out.fill(o); err != nil {
 		return nil, o.errorAt(out.lineOf(err, o), err)
 	}
 	out.warnOfTimes(parts)

@@ -1,6 +1,11 @@
 package coursefile
 
-import "isoeffort.example/course"
+import (
+	"math"
+	"slices"
+
+	"isoeffort.example/course"
+)
 
 // maxLegs is how many legs of a course may be looked at for all waypoints together: some
 // two seconds. On a course that leads on it is some hundreds for each.
@@ -8,9 +13,8 @@ const maxLegs = 10_000_000
 
 // place turns waypoints into landmarks on the course and warns of those that it leaves
 // out and of those whose pass it had to choose.
-func (p *profile) place(sites []site, at []course.Position) []course.Landmark {
-	var placed []course.Landmark
-	var sightings []course.Sighting
+func (p *profile) place(sites []site, o Options) []course.Landmark {
+	var seen []sighted
 	var nameless, far, late []site
 	budget := maxLegs
 	for _, s := range sites {
@@ -18,24 +22,64 @@ func (p *profile) place(sites []site, at []course.Position) []course.Landmark {
 			nameless = append(nameless, s)
 			continue
 		}
-		if len(placed) == MaxWaypoints || budget <= 0 {
+		if len(seen) == MaxWaypoints || budget <= 0 {
 			late = append(late, s)
 			continue
 		}
-		ways, legs := passes(s.at, at, p.distance)
+		ways, legs := passes(s.at, p.track, p.distance)
 		budget -= legs
 		if len(ways) == 0 {
 			far = append(far, s)
 			continue
 		}
-		placed, sightings = append(placed, s.landmark), append(sightings, course.Sighting{Passes: distances(ways)})
+		seen = append(seen, sighted{s, ways})
+	}
+	p.warnOfLost(len(sites), nameless, far, late)
+	return p.choosePasses(seen, o)
+}
+
+// A sighted waypoint is one by which the course comes.
+type sighted struct {
+	site
+	ways []pass
+}
+
+// choosePasses places each waypoint at one of its passes, and remembers the elevations.
+func (p *profile) choosePasses(seen []sighted, o Options) []course.Landmark {
+	placed, sightings := make([]course.Landmark, len(seen)), make([]course.Sighting, len(seen))
+	stated := p.stated(o)
+	for i, s := range seen {
+		placed[i], sightings[i] = s.landmark, course.Sighting{Passes: distances(s.ways), Stated: stated[nameKey(s.landmark.Name)]}
 	}
 	for i, distance := range course.ChoosePasses(sightings) {
 		placed[i].Distance = distance
+		s := seen[i]
+		if math.IsNaN(s.elevation) {
+			continue
+		}
+		at := slices.IndexFunc(s.ways, func(w pass) bool { return w.distance == distance })
+		p.spots = append(p.spots, spot{placed[i], s.elevation, s.ways[at].offset, s.line})
 	}
-	p.warnOfLost(len(sites), nameless, far, late)
 	p.warnOfChoices(placed, sightings)
 	return placed
+}
+
+// stated returns the distances of the list by name, on the scale of the profile, which
+// tell apart the passes of a waypoint. A name listed twice does not.
+func (p *profile) stated(o Options) map[string]float64 {
+	scale, length := 1.0, p.distance[len(p.distance)-1]
+	if o.Length > 0 {
+		scale = length / o.Length
+	}
+	at, times := map[string]float64{}, map[string]int{}
+	for _, l := range o.Landmarks {
+		key := nameKey(l.Name)
+		at[key] = l.Distance * scale
+		if times[key]++; times[key] > 1 {
+			at[key] = 0 // not known
+		}
+	}
+	return at
 }
 
 func (p *profile) warnOfLost(all int, nameless, far, late []site) {
@@ -55,7 +99,7 @@ func (p *profile) warnOfLost(all int, nameless, far, late []site) {
 func (p *profile) warnOfChoices(placed []course.Landmark, sightings []course.Sighting) {
 	several, first := 0, 0
 	for i, s := range sightings {
-		if len(s.Passes) > 1 {
+		if len(s.Passes) > 1 && !(s.Stated > 0) {
 			if several == 0 {
 				first = i
 			}

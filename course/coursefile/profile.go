@@ -18,6 +18,8 @@ type profile struct {
 	elevation []float64 // NaN where missing
 	line      []int32
 	track     []course.Position // nil where the file has none
+	holes     []hole            // where elevations were filled in
+	spots     []spot
 	warnings  []string
 }
 
@@ -32,8 +34,9 @@ func (p *profile) warn(format string, args ...any) {
 }
 
 // fill interpolates missing elevations over distance, which must not decrease. Before
-// the first and after the last one known, that one holds.
-func (p *profile) fill() error {
+// the first and after the last one known, that one holds. With cleaning, that is left to
+// it, and what is filled in here only lets the profile pass through package course.
+func (p *profile) fill(o Options) error {
 	missing, first := 0, 0
 	known := -1 // the last point before i whose elevation is known
 	for i, z := range p.elevation {
@@ -52,8 +55,11 @@ func (p *profile) fill() error {
 	}
 	p.fillBetween(known, len(p.elevation))
 	if missing > 0 {
-		p.warn("elevation missing at %d of %d points%s: filled from the neighbours",
-			missing, len(p.elevation), firstAt(p.line[first]))
+		by := "filled from the neighbours"
+		if o.Clean != nil {
+			by = "filled by the cleaning of the heights"
+		}
+		p.warn("elevation missing at %d of %d points%s: %s", missing, len(p.elevation), firstAt(p.line[first]), by)
 	}
 	return nil
 }
@@ -61,6 +67,9 @@ func (p *profile) fill() error {
 // fillBetween fills the elevations between two points that know theirs; either may lie
 // beyond the end.
 func (p *profile) fillBetween(from, to int) {
+	if to-from > 1 {
+		p.holes = append(p.holes, p.holeBetween(from, to))
+	}
 	for i := from + 1; i < to; i++ {
 		switch {
 		case from < 0:
@@ -74,18 +83,32 @@ func (p *profile) fillBetween(from, to int) {
 	}
 }
 
+func (p *profile) holeBetween(from, to int) hole {
+	h := hole{math.Inf(-1), math.Inf(1)}
+	if from >= 0 {
+		h.from = p.distance[from]
+	}
+	if to < len(p.distance) {
+		h.to = p.distance[to]
+	}
+	return h
+}
+
 // course makes the course; landmarks are placed by distance on the profile.
 func (p *profile) course(o Options, name string, landmarks []course.Landmark) (*course.Course, error) {
 	marks, k := p.marks(landmarks, o)
 	landmarks = p.merge(landmarks, o, k)
+	clean := p.clean(o, k)
 	c, err := course.New(p.distance, p.elevation, course.Options{
-		Name: name, Length: o.Length, Marks: marks, Smoothing: o.Smoothing, Grid: o.Grid, Clean: o.clean(),
+		Name: name, Length: o.Length, Marks: marks, Smoothing: o.Smoothing, Grid: o.Grid, Clean: clean,
 		Track: p.track, Landmarks: landmarks, Warnings: p.warnings,
 	})
 	var point *course.PointError
 	switch {
 	case errors.As(err, &point):
 		return nil, o.errorAt(int(p.line[point.Index]), point.Err)
+	case errors.Is(err, course.ErrOffCourse):
+		return nil, p.offCourse(err, o)
 	case err != nil:
 		return nil, o.errorAt(p.lineOf(err, o), err)
 	}
@@ -115,12 +138,34 @@ func (p *profile) merge(landmarks []course.Landmark, o Options, k knots) []cours
 	}
 	listed := map[string]bool{}
 	for _, l := range o.Landmarks {
-		listed[strings.ToLower(l.Name)] = true
+		listed[nameKey(l.Name)] = true
 	}
-	landmarks = slices.DeleteFunc(landmarks, func(l course.Landmark) bool { return listed[strings.ToLower(l.Name)] })
+	landmarks = slices.DeleteFunc(landmarks, func(l course.Landmark) bool { return listed[nameKey(l.Name)] })
 	for _, l := range o.Landmarks {
 		l.Distance = k.back(l.Distance)
 		landmarks = append(landmarks, l.Landmark)
 	}
 	return landmarks
+}
+
+// nameKey is what landmarks of one name have in common: case does not count.
+func nameKey(name string) string { return strings.ToLower(name) }
+
+// offCourse says which landmark of the list lies off the course, and where it was read.
+func (p *profile) offCourse(err error, o Options) error {
+	length := p.distance[len(p.distance)-1] - p.distance[0]
+	if o.Length > 0 {
+		length = o.Length
+	}
+	for _, l := range o.Landmarks {
+		if l.Distance >= 0 && l.Distance <= length+endSlack {
+			continue
+		}
+		cause := fmt.Errorf("landmark %q at %g m of %.0f m: %w", oneLine(l.Name, maxName), l.Distance, length, course.ErrOffCourse)
+		if l.from.line > 0 {
+			return &Error{File: l.from.file, Line: l.from.line, Err: oneLineError{cause}}
+		}
+		return o.errorAt(p.lineOf(err, o), cause)
+	}
+	return o.errorAt(p.lineOf(err, o), err)
 }

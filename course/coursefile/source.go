@@ -13,9 +13,9 @@ import (
 	"golang.org/x/text/transform"
 )
 
-// A source is the text of a file, unpacked if it is packed and as UTF-8 if it begins
-// with a byte order mark. It remembers the error that ended it, since the parsers above
-// it put their own in its place.
+// A source is the text of a file, unpacked if it is packed, as UTF-8 if it begins like
+// UTF-16, and with line breaks in the place of lone carriage returns. It remembers the
+// error that ended it, since the parsers above it put their own in its place.
 type source struct {
 	text           *bufio.Reader
 	file, unpacked *limited
@@ -29,15 +29,53 @@ func newSource(r io.Reader, limit int64) *source {
 		s.unpacked = unpack(raw, limit)
 		raw = bufio.NewReaderSize(s.unpacked, 1<<16)
 	}
-	s.text = raw
-	switch start, _ := raw.Peek(3); {
-	case bytes.HasPrefix(start, []byte("\xef\xbb\xbf")):
+	if start, _ := raw.Peek(3); bytes.HasPrefix(start, []byte("\xef\xbb\xbf")) {
 		_, _ = raw.Discard(3)
-	case bytes.HasPrefix(start, []byte("\xff\xfe")), bytes.HasPrefix(start, []byte("\xfe\xff")):
-		utf16 := unicode.UTF16(unicode.LittleEndian, unicode.ExpectBOM)
-		s.text = bufio.NewReaderSize(transform.NewReader(raw, utf16.NewDecoder()), 1<<16)
+	} else if endianness, ok := utf16Of(start); ok {
+		utf16 := unicode.UTF16(endianness, unicode.UseBOM)
+		raw = bufio.NewReaderSize(transform.NewReader(raw, utf16.NewDecoder()), 1<<16)
 	}
+	s.text = bufio.NewReaderSize(lineEnds{raw}, 1<<16)
 	return s
+}
+
+// utf16Of tells UTF-16 by its byte order mark or by the zero beside the character that a
+// document begins with (XML 1.0, appendix F; RFC 4627, section 3).
+func utf16Of(start []byte) (order unicode.Endianness, ok bool) {
+	for _, first := range "<{[" {
+		switch {
+		case bytes.HasPrefix(start, []byte{byte(first), 0}):
+			return unicode.LittleEndian, true
+		case bytes.HasPrefix(start, []byte{0, byte(first)}):
+			return unicode.BigEndian, true
+		}
+	}
+	marked := bytes.HasPrefix(start, []byte("\xff\xfe")) || bytes.HasPrefix(start, []byte("\xfe\xff"))
+	return unicode.LittleEndian, marked
+}
+
+// lineEnds replaces every carriage return that no line break follows by a line break: so
+// ended lines before there were others. The parsers count and part lines by those alone.
+type lineEnds struct{ in *bufio.Reader }
+
+func (l lineEnds) Read(p []byte) (int, error) {
+	n, err := l.in.Read(p)
+	for i := 0; ; i++ {
+		k := bytes.IndexByte(p[i:n], '\r')
+		if k < 0 {
+			return n, err
+		}
+		i += k
+		next := byte(0)
+		if i+1 < n {
+			next = p[i+1]
+		} else if after, _ := l.in.Peek(1); len(after) > 0 {
+			next = after[0]
+		}
+		if next != '\n' {
+			p[i] = '\n'
+		}
+	}
 }
 
 // err returns what ended the reading, nil at the proper end.

@@ -19,6 +19,9 @@ const (
 // oneLine collapses white space to single blanks, drops characters that control the
 // screen rather than show, and cuts off what exceeds most characters.
 func oneLine(s string, most int) string {
+	if len(s) <= most && isPlain(s) {
+		return s
+	}
 	s = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
@@ -37,6 +40,19 @@ func oneLine(s string, most int) string {
 		count++
 	}
 	return s
+}
+
+// isPlain reports whether a text is of ASCII letters, digits and signs with single blanks
+// between them, as most are: such a one stays as it is.
+func isPlain(s string) bool {
+	blank := true
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c > '~' || c == ' ' && blank {
+			return false
+		}
+		blank = s[i] == ' '
+	}
+	return !blank || s == ""
 }
 
 // cleaned trims a text at both ends, gives its lines one kind of end and drops what XML

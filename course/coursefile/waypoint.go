@@ -10,9 +10,10 @@ import (
 
 // A site is a waypoint on its way to become a landmark.
 type site struct {
-	landmark course.Landmark // without a distance
-	at       course.Position
-	line     int32
+	landmark  course.Landmark // without a distance
+	at        course.Position
+	elevation float64 // NaN: not known
+	line      int32
 }
 
 // sitesOf returns the waypoints in their order, nameless ones too.
@@ -25,7 +26,7 @@ func sitesOf(waypoints []Waypoint) []site {
 			Note: cmp.Or(oneLine(w.Description, maxNote), oneLine(w.Comment, maxNote)),
 			Kind: cmp.Or(kindOf(w.Type), kindOf(w.Symbol)),
 		}
-		sites = append(sites, site{l, course.NewPosition(w.Lat, w.Lon), w.line})
+		sites = append(sites, site{l, course.NewPosition(w.Lat, w.Lon), w.Elevation, w.line})
 	}
 	return sites
 }
