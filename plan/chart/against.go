@@ -65,7 +65,11 @@ func (p *page) against(pl *plan.Plan, actual []Passage) {
 		late[i] = (a.Time - gunTime(pl, a.Distance)).Minutes()
 	}
 	last := actual[len(actual)-1]
-	p.heading(p.w.AgainstTitle, c.Name(), p.summary(pl)+" "+fill(p.w.Result, "time", hms(last.Time),
+	result := p.w.Latest
+	if last.Distance > c.Length()-1 {
+		result = p.w.Result
+	}
+	p.heading(p.w.AgainstTitle, c.Name(), p.summary(pl)+" "+fill(result, "time", hms(last.Time), "at", p.u.places(last.Distance),
 		"difference", p.w.signed(last.Time-gunTime(pl, last.Distance))))
 
 	g := pane{left: p.left + lagLeft, right: p.right - 4, from: 0, to: c.Length()}

@@ -3,6 +3,8 @@ package chart
 import (
 	"math"
 	"strconv"
+	"strings"
+	"time"
 
 	"isoeffort.example/plan"
 )
@@ -38,6 +40,20 @@ func minuteStep(least float64) float64 {
 	return 60 * step(least/60)
 }
 
+// inHours reports whether an axis of minutes is written in hours.
+func (g pane) inHours() bool { return max(g.high, -g.low) > 120 }
+
+// lagTick writes a number of minutes of an axis of such a step.
+func (p *page) lagTick(g pane, minutes, every float64) string {
+	switch {
+	case !g.inHours():
+		return p.u.number(minutes, decimalsOf(every))
+	case math.Mod(every, 60) == 0:
+		return p.u.number(minutes/60, 0)
+	}
+	return hm(time.Duration(math.Round(minutes * float64(time.Minute))))
+}
+
 // lagAxis draws the axis of minutes and the plan's line.
 func (p *page) lagAxis(g pane) {
 	every := minuteStep(15 * (g.high - g.low) / (g.top - g.bottom))
@@ -49,7 +65,7 @@ func (p *page) lagAxis(g pane) {
 		if m != 0 {
 			p.line(pen{ink: 0.75, width: 0.35}, spot{g.left, y}, spot{g.right, y})
 		}
-		text := p.u.number(math.Abs(m), decimalsOf(every))
+		text := p.lagTick(g, math.Abs(m), every)
 		switch {
 		case m > 1e-9:
 			text = "+" + text
@@ -63,10 +79,14 @@ func (p *page) lagAxis(g pane) {
 	p.box(unseen, pen{width: 0.6}, g.left, g.bottom, g.right, g.top)
 }
 
-// sides says what lies above and below the plan, {unit} being minutes.
+// sides says what lies above and below the plan, {unit} being minutes or hours.
 func (p *page) sides(g pane, above, below string) {
-	p.side(fill(above, "unit", p.w.Minute), g.top-smallSize)
-	below = fill(below, "unit", p.w.Minute)
+	unit := p.w.Minute
+	if g.inHours() {
+		unit = p.w.Hour
+	}
+	p.side(fill(above, "unit", unit), g.top-smallSize)
+	below = fill(below, "unit", unit)
 	lines := float64(len(p.sideLines(below)))
 	p.side(below, g.bottom+(lines-1)*smallSize*leading+2)
 }
@@ -122,20 +142,34 @@ func (p *page) lagCutoffs(pl *plan.Plan, g pane) {
 
 // offPicture says which cutoffs lie above and below a lag pane, and whether any lies on it.
 func (p *page) offPicture(pl *plan.Plan, g pane) (note string, on bool) {
-	above, below := 0, 0
+	var above, below []string
 	for _, m := range pl.Cutoffs {
+		name := plain(m.Name)
+		if name == "" {
+			name = p.u.places(m.Distance)
+		}
+		name = clip(name, false, smallSize, 100) + " (" + hm(m.InHand.Abs()) + ")"
 		switch late := m.InHand.Minutes(); {
 		case late > g.high:
-			above++
+			above = append(above, name)
 		case late < g.low:
-			below++
+			below = append(below, name)
 		}
 	}
-	if above > 0 {
-		note += " " + fill(p.w.Above, "n", strconv.Itoa(above))
+	if len(above) > 0 {
+		note += " " + fill(p.w.Above, "places", p.list(above))
 	}
-	if below > 0 {
-		note += " " + fill(p.w.Below, "n", strconv.Itoa(below))
+	if len(below) > 0 {
+		note += " " + fill(p.w.Below, "places", p.list(below))
 	}
-	return note, above+below < len(pl.Cutoffs)
+	return note, len(above)+len(below) < len(pl.Cutoffs)
+}
+
+// list writes places one after the other, the first of them where they are many.
+func (p *page) list(places []string) string {
+	const most = 5
+	if more := len(places) - most; more > 0 {
+		return strings.Join(places[:most], ", ") + " " + fill(p.w.More, "n", strconv.Itoa(more))
+	}
+	return strings.Join(places, ", ")
 }

@@ -25,7 +25,8 @@ const (
 // Options of a figure. The zero value is ready: A5 lying, metres and kilometres, English.
 type Options struct {
 	// Width and Height are the size in mm, MinWidth to MaxWidth and MinHeight to
-	// MaxHeight. 0 means DefaultWidth and DefaultHeight.
+	// MaxHeight. 0 means DefaultWidth and DefaultHeight. The profile of a flat course is less
+	// high than that.
 	Width, Height float64
 
 	// Imperial draws miles and feet.

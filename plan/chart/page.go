@@ -46,6 +46,22 @@ func (p *page) done() (*Figure, error) {
 	return p.Figure, nil
 }
 
+// crop takes so much away from the foot of the figure, where nothing is drawn.
+func (p *page) crop(by float64) {
+	for i := range p.marks {
+		m := &p.marks[i]
+		m.at.y -= by
+		paths := make([][]spot, len(m.paths)) // marks may share spots
+		for k, line := range m.paths {
+			for _, s := range line {
+				paths[k] = append(paths[k], spot{s.x, s.y - by})
+			}
+		}
+		m.paths = paths
+	}
+	p.height -= by
+}
+
 // heading writes the title and what stands under it.
 func (p *page) heading(title, name, summary string) {
 	if name = plain(name); name == "" {

@@ -19,7 +19,8 @@ const sameSpot = 50
 // landmarks have room, cutoffs go before aid stations, those before tops and other places;
 // where not all climbs have, those rated higher go before.
 //
-// Heights are drawn at most 50 times too tall, on short courses less, which is said on the figure.
+// Heights are drawn at most 25 times too tall, on short courses less, which is said on the
+// figure. What of the height a flat course has no use for is cut off: Figure.Size tells.
 //
 // The error wraps ErrPlan or ErrOption.
 func Profile(p *plan.Plan, o Options) (*Figure, error) {
@@ -74,6 +75,7 @@ func (p *page) profile(pl *plan.Plan) {
 	}
 	p.flags(h, placed, p.top)
 	p.sitesMarks(c, g, sites)
+	p.crop(spare)
 }
 
 // Room about a profile, pt.

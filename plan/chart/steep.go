@@ -6,9 +6,10 @@ import (
 	"isoeffort.example/course"
 )
 
-// tallest are the vertical exaggerations drawn. The greatest keeps long courses flat that
-// are: a gradient of 1 % is drawn as steep as 27°. [Our own]
-var tallest = [...]float64{1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50}
+// tallest are the vertical exaggerations drawn. The greatest keeps hills from being needles and
+// long courses flat that are: a gradient of 1 % is drawn as steep as 14°, one of 10 % as
+// 68°. [Our own]
+var tallest = [...]float64{1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25}
 
 // leastSpan is the height in metres that the greatest room for a profile shows at least,
 // which keeps short courses flat that are. [Our own]

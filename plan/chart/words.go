@@ -15,7 +15,7 @@ type Words struct {
 	Decimal string // the sign between whole numbers and tenths
 
 	Km, Mile, Metre, Foot string // units
-	Minute                string
+	Minute, Hour          string
 
 	Run, Walk, Mixed string // gaits
 	Gait             string // heading of the band of gaits
@@ -47,10 +47,12 @@ type Words struct {
 	// Against.
 	Behind, Ahead string // the two sides of the plan: {unit}
 	Met           string // a label's third line: {difference}, {time}
-	Result        string // {time}, {difference}
+	Result        string // of a race that came to the finish: {time}, {difference}
+	Latest        string // of one that did not: {at}, {time}, {difference}
 	OnPlan        string // a difference of nothing
 	Actual, Plan  string // legend
-	Above, Below  string // cutoffs off the picture: {n}
+	Above, Below  string // cutoffs off the picture: {places}
+	More          string // after the first places of a list: {n}
 
 	// Fan.
 	Median, Quantile string // at the right end; Quantile: {percent}
@@ -67,7 +69,7 @@ type Words struct {
 
 var english = Words{
 	Course: "Course", Climb: "–", Finish: "Finish", Place: "Unnamed place", Decimal: ".",
-	Km: "km", Mile: "mi", Metre: "m", Foot: "ft", Minute: "min",
+	Km: "km", Mile: "mi", Metre: "m", Foot: "ft", Minute: "min", Hour: "hours",
 	Run: "run", Walk: "walk", Mixed: "mixed", Gait: "gait", GunTime: "gun time", Climbs: "climb",
 	ProfileTitle: "{course}: profile and target times", AgainstTitle: "{course}: the race against the plan",
 	FanTitle: "{course}: forecast about the plan",
@@ -81,8 +83,10 @@ var english = Words{
 	Number: "no.", Name: "climb", From: "from", Length: "length", Rise: "rise", Gradient: "grad.", Rating: "rating", Took: "time",
 	At: "place", Part: "part", Pace: "pace",
 	Behind: "{unit} behind the plan", Ahead: "{unit} ahead of the plan", Met: "{difference}",
-	Result: "Last passage {time}, {difference}.", OnPlan: "on plan", Actual: "as run", Plan: "plan",
-	Above: "Cutoffs above the picture: {n}.", Below: "Cutoffs below the picture, missed by the plan: {n}.",
+	Result: "Finished {time}, {difference}.", Latest: "Latest passage: {at} after {time}, {difference}.", OnPlan: "on plan", Actual: "as run", Plan: "plan",
+	Above:  "Cutoffs beyond the picture, with the time in hand: {places}.",
+	Below:  "Cutoffs beyond the picture, with the time by which the plan misses them: {places}.",
+	More:   "and {n} more",
 	Median: "median", Quantile: "{percent} %",
 	FanNote: "If the forecast is right, {percent} of such races pass within the light band. What stands at the right end of a line is the share that passes before it. A forecast says what may come, not what to aim for.",
 	Alone:   "{course}: forecast", Later: "{unit} later than the middle", Earlier: "{unit} earlier than the middle", Arrival: "plan", Likely: "median", Range: "{low} % to {high} %", CutoffTime: "cutoff",

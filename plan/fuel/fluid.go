@@ -5,7 +5,7 @@ import "time"
 // Fluid returns the range of fluid in ml/h within which thirst decides, at a WBGT in °C and a
 // gross metabolic power in W/kg, for a race of a duration:
 //
-//	high = the lesser of 400 + 200 (h + f) and 500 + 300 f,  low = high/2 − 100, and 0 up to an hour
+//	high = the lesser of 400 + 200 (h + f) and 500 + 300 f,  low = high/2 − 100, and 0 up to 75 min
 //	h = (WBGT − 10)/18 and f = (power − 6)/8, each held within 0 and 1
 //
 // so the high end is 400 to 800 ml/h, and 500 at most for the slow: it is slow runners, long on
@@ -25,7 +25,7 @@ func Fluid(wbgt, power float64, duration time.Duration) Range {
 	}
 	r := Range{High: 400 + 200*(h+f)}
 	r.High = min(r.High, 500+300*f)
-	if duration > time.Hour {
+	if duration > shortRace {
 		r.Low = r.High/2 - 100
 	}
 	return r

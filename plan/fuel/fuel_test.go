@@ -8,6 +8,7 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
+	"isoeffort.example/effort/energy"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/fuel"
 )
@@ -67,6 +68,25 @@ func TestRate(t *testing.T) {
 	}
 }
 
+// The high ends step where those of energy.IntakeRange do, between 45 minutes, below which nothing
+// is eaten, and its longest. The two are one source read twice.
+func TestRateStepsAsIntakeRange(t *testing.T) {
+	t.Parallel()
+	for minutes := 46; minutes < 2000; minutes++ {
+		d := time.Duration(minutes) * time.Minute
+		for _, rehearsed := range []bool{false, true} {
+			want := energy.IntakeRange(d, rehearsed).High
+			most := 0.0
+			if rehearsed {
+				most = fuel.MostRate
+			}
+			if got := fuel.Rate(d, most, 200).High; got != want {
+				t.Fatalf("%v, rehearsed %v: %g, want %g", d, rehearsed, got, want)
+			}
+		}
+	}
+}
+
 // By hand: h = (19 − 10)/18 = 0.5 and f = (10 − 6)/8 = 0.5 make 600 and 200 ml/h.
 func TestFluid(t *testing.T) {
 	t.Parallel()
@@ -76,7 +96,8 @@ func TestFluid(t *testing.T) {
 		want        fuel.Range
 	}{
 		{19, 10, 3 * time.Hour, fuel.Range{Low: 200, High: 600}},
-		{19, 10, time.Hour, fuel.Range{High: 600}},
+		{19, 10, 75 * time.Minute, fuel.Range{High: 600}},
+		{19, 10, 76 * time.Minute, fuel.Range{Low: 200, High: 600}},
 		{5, 4, 9 * time.Hour, fuel.Range{Low: 100, High: 400}},
 		{28, 8, 9 * time.Hour, fuel.Range{Low: 187.5, High: 575}}, // f = 0.25
 		{35, 4, 9 * time.Hour, fuel.Range{Low: 150, High: 500}},
@@ -90,9 +111,9 @@ func TestFluid(t *testing.T) {
 	}
 }
 
-// By hand: a novice's 45 g/h is 22.5 g at each half hour, to the nearest portion of 20 g: 1 at
-// 0:30, 2 by 1:00 (45), 3 by 1:30 (67.5), 5 by 2:00 (90, a half rounded up), 6 by 2:30 (112.5),
-// 7 by 3:00 (135), 8 by 3:30 (157.5), 9 by 4:00 (180), and none at 4:30, the finish. A station at the middle of the way, and 50 g to be carried.
+// By hand: of a novice's 30 to 60 g/h the middle is 45, and 20 g every half hour come nearest
+// without going above: from 0:30 to 4:00, and none at 4:30, the finish. That is 160 g in 4:30, or
+// 35.6 g/h. A station at the middle of the way, and 50 g to be carried: two portions of four.
 func TestWorked(t *testing.T) {
 	t.Parallel()
 	p := planned(t, 40_000, effort.Usual(15), plan.Race{Goal: 4*time.Hour + 30*time.Minute},
@@ -102,8 +123,8 @@ func TestWorked(t *testing.T) {
 	for _, i := range full.Intakes {
 		got = append(got, i.Grams)
 	}
-	want := []float64{20, 20, 20, 40, 20, 20, 20, 20}
-	if full.Suggested != 45 || len(got) != len(want) {
+	want := []float64{20, 20, 20, 20, 20, 20, 20, 20}
+	if full.Suggested != 40 || len(got) != len(want) || math.Abs(full.Total.PerHour-35.6) > 0.05 {
 		t.Fatalf("%g g/h, %v", full.Suggested, got)
 	}
 	for i := range want {
@@ -112,8 +133,8 @@ func TestWorked(t *testing.T) {
 		}
 	}
 	short := table(t, p, fuel.Options{Mass: 80, MaxCarry: 50})
-	if short.Total.Eat != 80 || short.Total.Short != 100 {
-		t.Errorf("carrying 50 g: eats %g, short %g; want 80 and 100", short.Total.Eat, short.Total.Short)
+	if short.Total.Eat != 80 || short.Total.Short != 80 {
+		t.Errorf("carrying 50 g: eats %g, short %g; want 80 and 80", short.Total.Eat, short.Total.Short)
 	}
 }
 
@@ -165,6 +186,7 @@ func TestBadInput(t *testing.T) {
 		"fluid":    {MaxFluid: -1},
 		"interval": {Interval: time.Second},
 		"portion":  {Portion: math.NaN()},
+		"mouthful": {Portion: 31},
 		"air":      {Air: &fuel.Air{Temperature: math.NaN()}},
 	} {
 		if _, err := fuel.For(p, o); !errors.Is(err, fuel.ErrOption) {

@@ -20,8 +20,10 @@ func (m *maker) intakes() {
 		for section < len(t.Sections)-1 && start+d >= m.elapsed(t.Sections[section].To) {
 			section++
 		}
-		s, grams := &t.Sections[section], due-eaten
-		eaten = due
+		s, portions := &t.Sections[section], min(due-eaten, math.Floor(MostAtOnce/m.o.Portion+1e-9))
+		eaten += portions
+		m.slow = m.slow || due > eaten
+		grams := m.o.Portion * portions
 		if most := m.o.MaxCarry; most > 0 {
 			can := max(0, min(grams, m.o.Portion*math.Floor((most-s.Eat)/m.o.Portion)))
 			s.Short += grams - can
@@ -34,11 +36,11 @@ func (m *maker) intakes() {
 	}
 }
 
-// due is what is to have been eaten so long after the start, g: whole portions, the nearest to
+// due is how many whole portions are to have been eaten so long after the start: the nearest to
 // the suggested rate that the high end of the range allows.
 func (m *maker) due(d time.Duration) float64 {
 	portions := d.Hours() / m.o.Portion
-	return m.o.Portion * min(math.Round(m.table.Suggested*portions), math.Floor(m.table.Rate.High*portions+1e-9))
+	return min(math.Round(m.table.Suggested*portions), math.Floor(m.table.Rate.High*portions+1e-9))
 }
 
 // where is the place of a gun time, by halving, to a metre.
@@ -59,11 +61,15 @@ func (m *maker) sum() {
 	for i := range t.Sections {
 		s := &t.Sections[i]
 		s.PickUp, s.Carry = s.Eat, s.Eat
+		s.Carbohydrate = s.Carbohydrate.with(s.Eat + s.Short)
 		t.Total.Eat += s.Eat
 		t.Total.Short += s.Short
-		t.Total.Carbohydrate.Low += s.Carbohydrate.Low
-		t.Total.Carbohydrate.High += s.Carbohydrate.High
 		t.Total.Fluid.Low += s.Fluid.Low
 		t.Total.Fluid.High += s.Fluid.High
 	}
+	t.Total.Carbohydrate = scale(t.Rate, t.Duration.Hours()).with(t.Total.Eat + t.Total.Short)
+	t.Total.PerHour = t.Total.Eat / t.Duration.Hours()
 }
+
+// with returns the range with an end moved to a value outside of it.
+func (r Range) with(x float64) Range { return Range{min(r.Low, x), max(r.High, x)} }

@@ -17,17 +17,18 @@ type maker struct {
 	o     Options
 	table Table
 
-	net                      float64 // mean net metabolic power, W/kg of body mass
-	unknownAir, reduced, dry bool
+	net                            float64 // mean net metabolic power, W/kg of body mass
+	unknownAir, reduced, dry, slow bool
 }
 
 // For returns the table of food and drink for a plan.
 //
-// It suggests whole portions every Options.Interval, the first after one interval and the last
-// no later than 15 minutes before the finish [Our own], so that what has been eaten at any time
-// is never above the high end of the range times the time. What a section asks for is picked up at its
-// beginning. Where it is more than can be carried, the last portions of the section are left
-// out and Section.Short says so.
+// It suggests whole portions every Options.Interval, MostAtOnce at one time at most, the first
+// after one interval and the last no later than 15 minutes before the finish [Our own], so that
+// what has been eaten at any time is never above the high end of the range times the time. The
+// rate that comes of it is Total.PerHour. What a section asks for is picked up at its beginning.
+// Where it is more than can be carried, the last portions of the section are left out and
+// Section.Short says so.
 //
 // The error wraps ErrPlan for no plan, ErrStation, ErrOption, or one of package effort's.
 func For(p *plan.Plan, o Options) (*Table, error) {
@@ -46,7 +47,7 @@ func For(p *plan.Plan, o Options) (*Table, error) {
 	m.sections()
 	m.intakes()
 	m.sum()
-	m.table.Cautions, m.table.Notes = cautions(), m.notes()
+	m.table.Cautions, m.table.Notes = cautions(p), m.notes()
 	return &m.table, nil
 }
 
@@ -77,6 +78,8 @@ func (m *maker) rates() {
 		m.o.Mass = DefaultMass
 	}
 	t := &m.table
+	t.Course, t.Length = m.p.Course.Name(), m.p.Course.Length()
+	t.Start, t.Finish = m.p.Race.Start, m.p.Gun
 	t.Duration = m.p.Gun - m.p.Elapsed(0)
 	joules := float64(m.net*m.p.Moving.Seconds()) + float64(effort.StandingPower*t.Duration.Seconds())
 	t.Energy = Energy{
@@ -88,6 +91,7 @@ func (m *maker) rates() {
 	t.Rate = Rate(t.Duration, m.o.Rehearsed, t.Energy.Burnt)
 	m.reduced = t.Rate != Rate(t.Duration, m.o.Rehearsed, math.Inf(1))
 	t.Suggested = suggest(t.Rate, t.Duration, m.o.Rehearsed)
+	m.bite()
 }
 
 type place struct {
@@ -133,13 +137,21 @@ func (m *maker) sections() {
 			WBGT:         wbgt,
 			Fluid:        scale(Fluid(wbgt, gross, m.table.Duration), d.Hours()),
 		}
-		if most := m.o.MaxFluid; most > 0 {
-			s.FluidShort = max(0, s.Fluid.Low-most)
-			m.dry = m.dry || s.FluidShort > 0
-			s.Fluid = Range{min(s.Fluid.Low, most), min(s.Fluid.High, most)}
-		}
+		s.FluidShort = max(0, s.Fluid.High-m.carried())
+		m.dry = m.dry || s.FluidShort > 0
 		m.table.Sections = append(m.table.Sections, s)
 	}
+}
+
+// packHolds is what a runner of whom nothing is known can carry, ml: common practice, no source.
+const packHolds = 2000
+
+// carried is the most fluid that the runner can carry, ml.
+func (m *maker) carried() float64 {
+	if m.o.MaxFluid > 0 {
+		return m.o.MaxFluid
+	}
+	return packHolds
 }
 
 // elapsed is the gun time of arrival; all of the finish.

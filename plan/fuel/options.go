@@ -18,10 +18,9 @@ var (
 
 // Defaults that zero Options stand for.
 const (
-	DefaultInterval = 30 * time.Minute // common practice, every 20 to 30 minutes, no source
-	DefaultPortion  = 20               // g of carbohydrate, common practice, no source
-	DefaultHumidity = 50               // % [Our own]
-	DefaultMass     = 60               // kg, a light runner, so as to advise less [Our own]
+	DefaultPortion  = 20 // g of carbohydrate, common practice, no source
+	DefaultHumidity = 50 // % [Our own]
+	DefaultMass     = 60 // kg, a light runner, so as to advise less [Our own]
 )
 
 // Options say what the runner has rehearsed and can carry. The zero value is a novice on a
@@ -42,15 +41,17 @@ type Options struct {
 	Mass float64
 
 	// MaxCarry is the most carbohydrate in g, and MaxFluid the most fluid in ml, that the
-	// runner can carry. 0 is no bound.
+	// runner can carry. 0 is no bound. MaxFluid bounds no advice: Section.FluidShort says
+	// where the way is too long for it.
 	MaxCarry float64
 	MaxFluid float64
 
-	// Interval is the time between two intakes, 10 minutes to an hour. 0 means DefaultInterval.
+	// Interval is the time between two intakes, 10 minutes to an hour. 0 is as long as one
+	// portion lasts, and 20 minutes above 60 g/h.
 	Interval time.Duration
 
-	// Portion is the carbohydrate in g of the smallest piece eaten at a time, 5 to 60.
-	// 0 means DefaultPortion.
+	// Portion is the carbohydrate in g of the smallest piece eaten at a time, 5 to
+	// MostAtOnce. 0 means DefaultPortion, and what it takes above 60 g/h.
 	Portion float64
 
 	// Air is used where the plan has no weather. nil means that it is not known, for
@@ -75,7 +76,7 @@ func (o Options) check(c *course.Course) (Options, error) {
 		{"mass in kg", &o.Mass, 20, 250, 0},
 		{"carried carbohydrate in g", &o.MaxCarry, 0, math.MaxFloat64, 0},
 		{"carried fluid in ml", &o.MaxFluid, 0, math.MaxFloat64, 0},
-		{"portion in g", &o.Portion, 5, 60, DefaultPortion},
+		{"portion in g", &o.Portion, 5, MostAtOnce, 0},
 	} {
 		v := *b.value
 		if v != 0 && !(v >= b.low && v <= b.high) {
@@ -85,10 +86,7 @@ func (o Options) check(c *course.Course) (Options, error) {
 			*b.value = b.or
 		}
 	}
-	if o.Interval == 0 {
-		o.Interval = DefaultInterval
-	}
-	if o.Interval < 10*time.Minute || o.Interval > time.Hour {
+	if o.Interval != 0 && (o.Interval < 10*time.Minute || o.Interval > time.Hour) {
 		return o, fmt.Errorf("fuel: interval %v: %w", o.Interval, ErrOption)
 	}
 	if a := o.Air; a != nil && !(a.Temperature >= -60 && a.Temperature <= 60 && a.Humidity >= 0 && a.Humidity <= 100) {

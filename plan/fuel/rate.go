@@ -25,7 +25,8 @@ const MostRate = 90
 //	up to 2 h 30      30 to 60
 //	longer            30 to 60, or up to what was rehearsed, 90 at most
 //
-// The high end is never above what was rehearsed, if anything was, nor above what is burnt,
+// The steps of the high end are those of energy.IntakeRange; the low end stays at 30, as it is no
+// fault to eat less than was rehearsed. The high end is never above what was rehearsed, if anything was, nor above what is burnt,
 // rounded down to 5 g/h; then the low end is at most half of it. It is 0 to 0 for a duration
 // that is not positive, and where burnt or rehearsed is negative or NaN.
 //
@@ -54,11 +55,15 @@ func Rate(duration time.Duration, rehearsed, burnt float64) Range {
 	return r
 }
 
+// shortRace is the longest race in which nothing need be eaten: a rinse of the mouth does as
+// well (Jeukendrup 2014, as above). That nothing need be drunk, but by thirst, is [Our own].
+const shortRace = 75 * time.Minute
+
 // suggest is the rate planned with, g/h: what was rehearsed, and the middle for a novice
-// [Our own]; none up to 75 minutes, where a rinse of the mouth does as well (Jeukendrup 2014).
+// [Our own]; none in a short race.
 func suggest(r Range, duration time.Duration, rehearsed float64) float64 {
 	switch {
-	case duration <= 75*time.Minute:
+	case duration <= shortRace:
 		return 0
 	case rehearsed > 0:
 		return min(rehearsed, r.High)

@@ -6,11 +6,19 @@ import "time"
 // carbohydrate, fluid is in ml, distances are in m from the start and times
 // are gun times, in JSON in nanoseconds.
 type Table struct {
+	Course string        `json:"course"` // its name, if it has one
+	Length float64       `json:"length"` // m
+	Start  time.Time     `json:"start,omitzero"`
+	Finish time.Duration `json:"finish"` // gun time
+
 	Duration time.Duration `json:"duration"` // from the start line to the finish, halts included
 
-	// Rate is the range of carbohydrate in g/h and Suggested what is planned with.
-	Rate      Range   `json:"carbohydrate_per_hour"`
-	Suggested float64 `json:"suggested_per_hour"`
+	// Rate is the range of carbohydrate in g/h and Suggested what is planned with, in whole
+	// portions in g, one every Interval if one is due. What comes of it is Total.PerHour.
+	Rate      Range         `json:"carbohydrate_per_hour"`
+	Suggested float64       `json:"suggested_per_hour"`
+	Interval  time.Duration `json:"interval"`
+	Portion   float64       `json:"portion"`
 
 	Sections []Section `json:"sections"`
 	Intakes  []Intake  `json:"intakes"`
@@ -30,14 +38,18 @@ type Section struct {
 	To       float64       `json:"to"`
 	Duration time.Duration `json:"duration"`
 
-	Carbohydrate Range   `json:"carbohydrate"` // g
-	Eat          float64 `json:"eat"`          // g in whole portions, those of Intakes
-	Short        float64 `json:"short"`        // g left out because it cannot be carried
+	// Carbohydrate is the range for the section in g: that by the hour times its duration.
+	// An end is moved where the whole portions due in the section lie outside of it, as one may
+	// fall a minute after a station.
+	Carbohydrate Range   `json:"carbohydrate"`
+	Eat          float64 `json:"eat"`   // g in whole portions, those of Intakes
+	Short        float64 `json:"short"` // g left out because it cannot be carried
 
 	WBGT  float64 `json:"wbgt"`  // °C, or what stands for it
-	Fluid Range   `json:"fluid"` // ml, by thirst; no more than can be carried
+	Fluid Range   `json:"fluid"` // ml, by thirst, whether it can be carried or not
 
-	// FluidShort is by how much, in ml, the low end is above what can be carried.
+	// FluidShort is by how much, in ml, the high end is above what can be carried: above
+	// Options.MaxFluid or, where that is not set, two litres.
 	FluidShort float64 `json:"fluid_short"`
 
 	// PickUp is taken at From, g, and Carry what is carried from there: all that is
@@ -57,6 +69,7 @@ type Intake struct {
 type Total struct {
 	Carbohydrate Range   `json:"carbohydrate"`
 	Eat          float64 `json:"eat"`
+	PerHour      float64 `json:"per_hour"` // Eat over the whole duration, g/h
 	Short        float64 `json:"short"`
 	Fluid        Range   `json:"fluid"`
 }

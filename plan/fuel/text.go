@@ -4,50 +4,35 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"time"
 
 	"isoeffort.example/internal/page"
 	"isoeffort.example/internal/say"
 )
 
-// Units says how distances and drink are printed. Grams are grams everywhere.
-type Units int
+// longList is how long a race may be for its intakes to be printed one by one. [Our own]
+const longList = 10 * time.Hour
 
-// The units: kilometres and millilitres, or miles and US fluid ounces.
-const (
-	Metric Units = iota
-	Imperial
-)
+// hard is a space between a number and its unit, at which no line breaks.
+const hard = page.HardSpace
 
-// mlPerOunce is exact by definition: the US fluid ounce is 231/128 cubic inches.
-const mlPerOunce = 29.5735295625
-
-func (u Units) distance(m float64) string {
-	if u == Imperial {
-		return say.Imperial().At(m)
-	}
-	return say.Metric().At(m)
-}
-
-// drink rounds down to 50 ml or an ounce: a range is no measurement, and down is the safe side.
-func (u Units) drink(r Range) string {
-	step, unit, per := 50.0, "ml", 1.0
-	if u == Imperial {
-		step, unit, per = 1, "oz", mlPerOunce
-	}
-	down := func(x float64) float64 { return step * math.Floor(x/per/step+1e-9) }
-	return fmt.Sprintf("%.0f to %.0f %s", down(r.Low), down(r.High), unit)
-}
+// portionWords say what a portion looks like. Tables of food, from memory: a small banana of 100 g
+// without its skin has 20 g of starch and sugars, fibre apart; gels have 20 to 30 g.
+const portionWords = "20" + hard + "g of carbohydrate is about what a small gel or a small banana has. Read the label."
 
 // WriteText writes the table as plain text of at most 80 columns, for a coach to hand to the
-// runner, with its cautions. It returns the writer's error.
+// runner, with its cautions. Times are to the minute, with a day where it is not that of the
+// start; food is to 5 g. In races of over 10 hours a rule stands for the list of Intakes. It
+// returns the writer's error.
 func (t *Table) WriteText(w io.Writer, u Units) error {
 	var p page.Page
-	p.Line("FOOD AND DRINK")
-	p.Line("")
+	t.title(&p, u)
 	t.head(&p)
+	at := t.Finish - t.Duration
 	for _, s := range t.Sections {
 		p.Line("")
-		s.write(&p, u)
+		t.section(&p, s, at, u)
+		at += s.Duration
 	}
 	t.eatAt(&p, u)
 	p.Line("")
@@ -58,48 +43,91 @@ func (t *Table) WriteText(w io.Writer, u Units) error {
 	return p.Print(w)
 }
 
+func (t *Table) title(p *page.Page, u Units) {
+	p.Line("FOOD AND DRINK")
+	course := u.distance(t.Length)
+	if name := page.Plain(t.Course); name != "" {
+		course = name + ", " + course
+	}
+	finish := say.HM(t.Finish) + " after the gun"
+	if !t.Start.IsZero() {
+		finish = fmt.Sprintf("%s (%s)", t.clockWords(t.Finish), finish)
+	}
+	p.Wrap("", fmt.Sprintf("%s. Planned finish: %s.", course, finish))
+	p.Line("")
+}
+
 func (t *Table) head(p *page.Page) {
 	switch {
 	case t.Rate.High == 0:
-		p.Wrap("", fmt.Sprintf("You are out for %s. You need no food on the way.", say.HM(t.Duration)))
+		p.Wrap("", "You need no food on the way.")
 	case t.Suggested == 0:
-		p.Wrap("", fmt.Sprintf("You are out for %s. You need no food, and can eat up to %.0f g an hour.", say.HM(t.Duration), t.Rate.High))
+		p.Wrap("", fmt.Sprintf("You need no food, and can eat up to %.0f g of carbohydrate an hour.", t.Rate.High))
 	default:
-		p.Wrap("", fmt.Sprintf("You are out for %s. Eat %.0f to %.0f g of carbohydrate an hour. This plan is made with about %.0f g an hour: %.0f g in all.",
-			say.HM(t.Duration), t.Rate.Low, t.Rate.High, t.Suggested, t.Total.Eat))
+		p.Wrap("", fmt.Sprintf("Eat %.0f to %.0f"+hard+"g of carbohydrate an hour. %s", down5(t.Rate.Low), t.Rate.High, t.comes()))
+		p.Wrap("", portionWords)
 	}
-	p.Wrap("", fmt.Sprintf("The race uses about %.0f kcal (%.0f kJ) at %.0f kg. You need not eat that back on the way.",
-		100*math.Round(t.Energy.Kilocalories/100), 100*math.Round(t.Energy.Kilojoules/100), t.Energy.Mass))
+	p.Wrap("", fmt.Sprintf("The race uses about %.0f kcal at %.0f kg. You need not eat that back on the way.",
+		100*math.Round(t.Energy.Kilocalories/100), t.Energy.Mass))
 	p.Wrap("", "Drink to thirst. The ranges below are only a guide to what to have with you.")
 }
 
-func (s *Section) write(p *page.Page, u Units) {
-	p.Wrap("", fmt.Sprintf("%s (%s) to %s (%s), %s", page.Plain(s.FromName), u.distance(s.From), page.Plain(s.ToName), u.distance(s.To), say.HM(s.Duration)))
+// comes says what the plan comes to, which is less than it is made with: nothing is eaten in the
+// first minutes and the last.
+func (t *Table) comes() string {
+	if t.Total.Eat == 0 {
+		return "This plan has none."
+	}
+	return fmt.Sprintf("This plan comes to %.0f"+hard+"g in all, about %.0f"+hard+"g an hour.", t.Total.Eat, 5*math.Round(t.Total.PerHour/5))
+}
+
+// section writes one that begins at a gun time.
+func (t *Table) section(p *page.Page, s Section, at time.Duration, u Units) {
+	p.Wrap("", fmt.Sprintf("%s (%s) to %s (%s), %s", page.Plain(s.FromName), t.where(u, s.From, at),
+		page.Plain(s.ToName), t.where(u, s.To, at+s.Duration), say.HM(s.Duration)))
 	food := "no food"
 	if s.Eat > 0 {
 		food = fmt.Sprintf("%.0f g", s.Eat)
 	}
 	line := "Take with you: " + food + "."
 	if s.Carbohydrate.High > 0 {
-		line += fmt.Sprintf(" Range for this part: %.0f to %.0f g.", math.Floor(s.Carbohydrate.Low), math.Floor(s.Carbohydrate.High))
+		line += " Range for this part: " + s.grams() + "."
 	}
 	p.Wrap("  ", line)
 	if s.Short > 0 {
 		p.Wrap("  ", fmt.Sprintf("You cannot carry it all: %.0f g left out.", s.Short))
 	}
-	p.Wrap("  ", "Drink: about "+u.drink(s.Fluid)+", by thirst. Less is fine if you are not thirsty.")
+	p.Wrap("  ", s.drink(u))
 	if s.FluidShort > 0 {
-		p.Wrap("  ", "This may be more than you can carry. Look for water on the way.")
+		p.Wrap("  ", "Long way without a station: you cannot carry all you may want. Drink to thirst before you leave; ask the race where there is water.")
 	}
 }
 
-func (t *Table) eatAt(p *page.Page, u Units) {
-	if len(t.Intakes) == 0 {
-		return
+// where says where a place is and, if the start is known, when by the clock it is reached.
+func (t *Table) where(u Units, x float64, gun time.Duration) string {
+	if t.Start.IsZero() {
+		return u.distance(x)
 	}
-	p.Line("")
-	p.Line("When to eat (time since the gun)")
-	for _, i := range t.Intakes {
-		p.Line("  %6s  %8s  %3.0f g", say.HM(i.Time), u.distance(i.Distance), i.Grams)
+	return u.distance(x) + ", " + t.clock(gun)
+}
+
+// grams is the range of food, to 5 g downwards but for what the plan itself asks for.
+func (s Section) grams() string {
+	r := Range{down5(s.Carbohydrate.Low), down5(s.Carbohydrate.High)}.with(s.Eat + s.Short)
+	if r.Low == r.High {
+		return fmt.Sprintf("%.0f g", r.High)
 	}
+	return fmt.Sprintf("%.0f to %.0f g", r.Low, r.High)
+}
+
+func down5(x float64) float64 { return 5 * math.Floor(x/5+1e-9) }
+
+func (s Section) drink(u Units) string {
+	switch {
+	case s.Fluid.Low > 0:
+		return "Drink: about " + u.drink(s.Fluid) + ", by thirst. Less is fine if you are not thirsty."
+	case s.WBGT > MildWBGT:
+		return "Drink: little is needed. Drink if you are thirsty."
+	}
+	return "Drink: nothing needed. A mouthful if you are thirsty."
 }

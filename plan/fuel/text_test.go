@@ -27,13 +27,13 @@ func TestTextAndJSON(t *testing.T) {
 			t.Errorf("%d columns: %s", n, line)
 		}
 	}
-	for _, want := range []string{"Drink to thirst", "37.3 mi", " oz, by thirst", "left out", "a doctor first"} {
+	for _, want := range []string{"Drink to thirst", "37.3 mi", " oz, by thirst", "left out", "ask a doctor"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("without %q:\n%s", want, b.String())
 		}
 	}
 	j, err := json.Marshal(got)
-	if err != nil || !bytes.Contains(j, []byte(`"pick_up":`)) || !bytes.Contains(j, []byte(`"id":"thirst"`)) {
+	if err != nil || !bytes.Contains(j, []byte(`"pick_up":`)) || !bytes.Contains(j, []byte(`"id":"overdrinking"`)) {
 		t.Errorf("%v %s", err, j)
 	}
 }
