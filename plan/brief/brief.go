@@ -70,18 +70,30 @@ type Section struct {
 	Lines   []Line `json:"lines"`
 }
 
-// Make makes the briefing for a plan. The error wraps ErrLaps, story.ErrMark, or one of
-// package effort's for an athlete that makes no sense; a nil plan, or one that plan.Even
-// did not make, is a programmer's mistake and panics.
+// Make makes the briefing for a plan. Where the goal is beyond the runner (plan.Plan.Budget
+// over plan.BeyondBudget, or Unmet), no time of such a plan is told: the first line says so,
+// and the rest is about the fastest plan for the same race that the runner can hold.
+//
+// The error wraps ErrLaps, story.ErrMark, or one of package effort's for an athlete that
+// makes no sense; a nil plan, or one that plan.Even did not make, is a programmer's mistake
+// and panics.
 func Make(p *plan.Plan, o Options) (*Briefing, error) {
 	if o.Laps < 0 || o.Laps > mostLaps {
 		return nil, fmt.Errorf("brief: %w: %d is not within 0 to %d", ErrLaps, o.Laps, mostLaps)
+	}
+	over := p.Unmet || p.Budget > plan.BeyondBudget
+	if !p.Unmet && over {
+		best, err := fastest(p)
+		if err != nil {
+			return nil, fmt.Errorf("brief: %w", err)
+		}
+		p = best
 	}
 	s, err := story.Tell(p.Course, story.Options{Athlete: p.Athlete, Marks: o.Marks})
 	if err != nil {
 		return nil, fmt.Errorf("brief: %w", err)
 	}
-	t := teller{plan: p, story: s, length: p.Course.Length(), laps: o.Laps, measure: measureOf(p.Course.Length(), o.Imperial), words: o.Words}
+	t := teller{plan: p, over: over, story: s, length: p.Course.Length(), laps: o.Laps, measure: measureOf(p.Course.Length(), o.Imperial), words: o.Words}
 	if t.laps == 0 {
 		t.laps = lapsOf(p.Course)
 	}
@@ -95,9 +107,17 @@ func Make(p *plan.Plan, o Options) (*Briefing, error) {
 	return t.briefing(), nil
 }
 
+// fastest is the plan for the same race on the whole budget.
+func fastest(p *plan.Plan) (*plan.Plan, error) {
+	r := p.Race
+	r.Goal, r.Net, r.Share, r.Standards, r.MakeCutoffs, r.InHand = 0, false, 0, nil, false, 0
+	return plan.Even(p.Course, p.Athlete, r)
+}
+
 // teller makes one briefing.
 type teller struct {
 	plan    *plan.Plan
+	over    bool // in place of one for a goal beyond the runner
 	story   *story.Story
 	length  float64
 	laps    int
@@ -181,6 +201,7 @@ func (t *teller) gather() {
 	t.gatherClimbs()
 	t.gatherChecks()
 	t.gatherStretches()
+	t.gatherWalks()
 	t.gatherRules()
 	t.gatherClosing()
 	slices.SortStableFunc(t.opening, func(a, b Line) int { return cmp.Compare(a.Kind, b.Kind) })

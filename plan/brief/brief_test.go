@@ -50,6 +50,10 @@ func TestTimesAreThePlans(t *testing.T) {
 		for i, r := range e.races {
 			r.Step = 50
 			p := even(t, e.course, runners[i], r)
+			if beyond(p) {
+				r.Goal = 0
+				p = even(t, e.course, runners[i], r)
+			}
 			b := made(t, p, brief.Options{Marks: e.marks})
 			splits := map[float64]plan.Split{}
 			for _, s := range p.Splits(plan.AtLandmarks) {
@@ -149,7 +153,7 @@ func TestWhatIsTold(t *testing.T) {
 	for range b.Lines() {
 		all++
 	}
-	if all > 12 {
+	if all > 13 {
 		t.Errorf("%d lines for 10 km", all)
 	}
 }

@@ -35,7 +35,11 @@ func (t *teller) gatherChecks() {
 		if ask == Drinking && t.plan.Moving < drinkFrom {
 			ask = Form
 		}
-		t.tell(likely-15*i, Line{Kind: Check, From: at, Name: name, Ask: ask, AtRisk: t.plan.FirstAtRisk() != nil})
+		weight := likely - 15*i
+		if i == 0 && t.length <= shortRace {
+			weight = must
+		}
+		t.tell(weight, Line{Kind: Check, From: at, Name: name, Ask: ask, AtRisk: t.plan.FirstAtRisk() != nil})
 	}
 	t.gatherToGo()
 	t.gatherLast()

@@ -13,7 +13,7 @@ import (
 // wordsFor is about how many words are told of a course of a length in metres; see the
 // package comment.
 func wordsFor(length float64) int {
-	return int(math.Min(140+7*length/1000, 1100))
+	return int(math.Min(170+8*length/1000, 1250))
 }
 
 // choose says all lines, and keeps those for which there are words.

@@ -64,8 +64,10 @@ func (t *teller) gatherClimbs() {
 	for i, c := range order {
 		if i < climbsTold(t.length) && !told[c.Start] && !oneOfMany(climbs, c) {
 			told[c.Start] = true
-			l := Line{Kind: OneClimb, From: c.Start, To: c.Top, Name: c.Name, Climbs: []Climb{c}, Length: c.Top - c.Start, Ascent: c.Rise, Whole: t.whole}
-			l.Hardest = i == 0 && len(climbs) > 1 && t.laps < 2
+			l := Line{Kind: OneClimb, From: c.Start, To: c.Top, Name: c.Name, Climbs: []Climb{c}, Length: c.Top - c.Start, Ascent: c.Rise, Whole: t.oneGait(c.Start)}
+			if l.Hardest = i == 0 && len(climbs) > 1 && t.laps < 2; l.Hardest {
+				l.Tied = math.Round(order[1].Rating) == math.Round(c.Rating)
+			}
 			weight := weightOf(c.Rating) + 1
 			if t.laps > 1 {
 				weight = must // the first lap is told in full
@@ -113,9 +115,9 @@ func (t *teller) tellGroup(group []Climb) {
 	case 0:
 	case 1:
 		c := group[0]
-		t.tell(weightOf(c.Rating)-20, Line{Kind: OneClimb, From: c.Start, To: c.Top, Name: c.Name, Climbs: group, Length: c.Top - c.Start, Ascent: c.Rise, Whole: t.whole})
+		t.tell(weightOf(c.Rating)-20, Line{Kind: OneClimb, From: c.Start, To: c.Top, Name: c.Name, Climbs: group, Length: c.Top - c.Start, Ascent: c.Rise, Whole: t.oneGait(c.Start)})
 	default:
-		l := Line{Kind: SmallClimbs, From: group[0].Start, To: group[len(group)-1].Top, Climbs: group, Count: len(group), Whole: t.whole}
+		l := Line{Kind: SmallClimbs, From: group[0].Start, To: group[len(group)-1].Top, Climbs: group, Count: len(group), Whole: t.oneGait(group[0].Start)}
 		t.tell(weightOf(hardest(group))+50, l)
 	}
 }
@@ -135,7 +137,7 @@ func (t *teller) gatherDecoys(climbs []Climb) map[float64]bool {
 		}
 		c := climbs[i]
 		told[c.Start] = true
-		t.tell(must, Line{Kind: Decoy, From: c.Start, To: climbs[j].Start, Name: c.Name, Climbs: []Climb{c, climbs[j]}, Length: d.Gap, Ascent: c.Rise, Whole: t.whole})
+		t.tell(must, Line{Kind: Decoy, From: c.Start, To: climbs[j].Start, Name: c.Name, Climbs: []Climb{c, climbs[j]}, Length: d.Gap, Ascent: c.Rise, Whole: t.oneGait(c.Start)})
 	}
 	return told
 }

@@ -100,7 +100,7 @@ func mountain(t rapid.TB) *course.Course {
 	c := ground(t, "The Nine Lanterns", 1000, pieces)
 	at, marks := 0.0, []course.Landmark{}
 	tops := []string{"Col of Reeds", "Gannet Pass", "Great Lantern", "Small Lantern", "Hob Saddle", "Ashen Pass", "Wren Saddle", "Long Lantern", "Fold Pass", "Last Lantern"}
-	towns := []string{"Birchstead", "Oxley Fold", "Marl", "Tarnside", "Kestrel Inn", "Upper Dray", "Sallow", "Dunmere", "Pellow", ""}
+	towns := []string{"Birchstead", "Ninepin Fold", "Marl", "Tarnledge", "Kestrel Inn", "Upper Dray", "Sallow", "Quernwater", "Pellow", ""}
 	for i := range tops {
 		at += pieces[4*i].length
 		marks = append(marks, course.Landmark{Name: tops[i], Distance: at, Kind: course.Top})

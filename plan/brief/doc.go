@@ -10,11 +10,20 @@
 // # What is told
 //
 // A line has a weight: what must be told (the overview, climbs rated 4 and more, cutoffs
-// at risk, what was given as a mark) and what may. The second is told, the weightiest
-// first, until about 140 words and 7 a kilometre are used, 1100 at most, which is less than
-// ten minutes of speech. What must be told may exceed that, mostly on short courses full of
-// climbs, by some 100 words. A few climbs are told one by one and the others in
-// groups. On laps one lap is told in full, and then what changes. [Our own.]
+// at risk, descents of 300 m and more that are not gentle, planned walks, heat, what was
+// given as a mark) and what may. The second is told, the weightiest first, until about 170
+// words and 8 a kilometre are used, 1250 at most, which is about ten minutes of speech.
+// What must be told may exceed that, mostly on short courses full of climbs, by some 100
+// words. A few climbs are told one by one and the others in groups. On laps one lap is told
+// in full, and then what changes. [Our own.]
+//
+// A goal beyond the runner is not briefed: the first line advises against it, and the rest
+// is for the fastest plan that the runner can hold.
+//
+// # Times
+//
+// Times are to the nearest minute, cutoffs never rounded up; in the first twenty minutes to
+// five seconds. A time by the clock on another day than the start has the day's name.
 //
 // # How it should feel
 //
@@ -30,7 +39,14 @@
 // Nothing told asks for more than even effort: where time comes back, it is the ground
 // that gives it.
 //
-// It is not for: medical advice, or deciding whether somebody should start. The cautions
-// belong to the briefing and are to be shown with it. The race's orders, its medical team
-// and doctors come first.
+// # Heat
+//
+// Where the race knows the weather, the briefing has it, the time that the plan allows for
+// it, and from a WBGT of 18 °C on what to do in heat.
+//
+// # What it is not for
+//
+// Medical advice, or deciding whether somebody should start. The cautions belong to the
+// briefing and are to be shown with it. The race's orders, its medical team and doctors
+// come first.
 package brief

@@ -25,22 +25,44 @@ func heading(s Section, m Measure) string {
 	if s.To >= m.Course-samePlace {
 		end = m.Exactly(s.To)
 	}
-	at := m.place(s.From) + " to " + end
+	text := m.place(s.From) + " to " + end
 	if s.From < samePlace {
-		at = "start to " + end
+		text = "start to " + end
 	}
-	text := at
 	if name != "" {
-		text = name + ": " + at
+		text = name + ": " + text
 	}
-	text += ", there after " + m.Watch(s.Arrival)
+	text += ", there after " + m.minutes(s.Arrival)
 	if !s.Clock.IsZero() {
-		text += ", at " + timeOfDay(s.Clock)
+		text += ", " + at(s.Clock, s.Arrival)
 	}
 	return say.Capital(text)
 }
 
-func timeOfDay(t time.Time) string { return t.Round(time.Minute).Format("15:04") }
+// timeOfDay writes the time by the clock so long after the gun, to the nearest minute; with
+// the day of the week where that is not the day of the gun, and with the date where the
+// days of the week come again.
+func timeOfDay(t time.Time, after time.Duration) string {
+	gun := t.Add(-after)
+	t = t.Round(time.Minute)
+	const week = 6 * 24 * time.Hour
+	switch {
+	case gun.YearDay() == t.YearDay() && gun.Year() == t.Year():
+		return t.Format("15:04")
+	case after < week:
+		return t.Format("Monday 15:04")
+	}
+	return t.Format("Monday 2 January 15:04")
+}
+
+// at is timeOfDay as part of a sentence: "at 15:04", or "Sunday 15:04".
+func at(t time.Time, after time.Duration) string {
+	s := timeOfDay(t, after)
+	if strings.Contains(s, " ") {
+		return s
+	}
+	return "at " + s
+}
 
 // numeral writes small numbers as words.
 func numeral(n int) string {
@@ -71,7 +93,7 @@ func where(l Line, m Measure) string {
 // when is the time of a line as the runner meets it.
 func when(l Line, m Measure) string {
 	if !l.Clock.IsZero() {
-		return after(l, m) + ", at " + timeOfDay(l.Clock)
+		return after(l, m) + ", " + at(l.Clock, l.Elapsed)
 	}
 	return after(l, m)
 }
@@ -79,9 +101,9 @@ func when(l Line, m Measure) string {
 // after is the time of a line since the start, or the gun.
 func after(l Line, m Measure) string {
 	if l.Delayed {
-		return m.Watch(l.Elapsed) + " after the gun"
+		return m.passing(l.Elapsed) + " after the gun"
 	}
-	return m.Watch(l.Elapsed) + " after the start"
+	return m.passing(l.Elapsed) + " after the start"
 }
 
 // part is a share in words.
@@ -89,7 +111,7 @@ func part(share float64) string {
 	for _, p := range []struct {
 		below float64
 		words string
-	}{{0.07, "a small part"}, {0.14, "about a tenth"}, {0.22, "about a fifth"}, {0.29, "about a quarter"}, {0.37, "about a third"}, {0.45, "about two fifths"}, {0.56, "about half"}, {0.7, "about two thirds"}, {0.79, "about three quarters"}, {0.95, "most"}} {
+	}{{0.07, "a small part"}, {0.14, "about a tenth"}, {0.22, "about a fifth"}, {0.275, "about a quarter"}, {0.32, "nearly a third"}, {0.365, "about a third"}, {0.43, "about two fifths"}, {0.48, "nearly half"}, {0.53, "about half"}, {0.6, "more than half"}, {0.71, "about two thirds"}, {0.79, "about three quarters"}, {0.95, "most"}} {
 		if share < p.below {
 			return p.words
 		}

@@ -32,7 +32,10 @@ func oneClimb(l Line, m Measure) string {
 	if c.Start < samePlace {
 		s = "It starts uphill: " + size + rated
 	}
-	if l.Hardest {
+	switch {
+	case l.Tied && l.Hardest:
+		s += " It is one of the hardest of the course."
+	case l.Hardest:
 		s += " It is the hardest climb of the course."
 	}
 	return joined(s, onClimb(c, l, m))

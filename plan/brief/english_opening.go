@@ -10,7 +10,8 @@ import (
 var openingWords = map[Kind]func(Line, Measure) string{
 	Overview: overview,
 	Beyond: func(l Line, m Measure) string {
-		return "This goal asks more than one race lets you give. The fastest that makes sense is " + m.minutes(l.Took) + ". Choose a slower goal before the start."
+		return "NOT ADVISED: this goal asks more than one race lets you give. Whoever goes for it will most likely slow down badly, or not finish. " +
+			"Choose a slower goal before the start. The fastest that makes sense is " + finishTime(l.Took, m) + ", and what follows is for that."
 	},
 	Effort: effortWords,
 	Late: func(l Line, _ Measure) string {
@@ -26,9 +27,9 @@ var openingWords = map[Kind]func(Line, Measure) string{
 	Walking: walking,
 	Walks: func(l Line, m Measure) string {
 		if l.Count == 1 {
-			return "One walk of " + m.minutes(l.Took) + " is planned. Take it when it is due, even if you feel fresh."
+			return "One walk of " + m.minutes(l.Took) + " is planned. Take it where it is due, even if you feel fresh."
 		}
-		return fmt.Sprintf("There are %s planned walks of %s each. Take each one when it is due, the early ones too.", numeral(l.Count), m.minutes(l.Took))
+		return fmt.Sprintf("There are %s planned walks of %s each, told below. Take each one where it is due, the early ones too.", numeral(l.Count), m.minutes(l.Took))
 	},
 	Pauses: func(l Line, m Measure) string {
 		return fmt.Sprintf("The %s stops take %s in all. They are in the plan: no need to make them up.", numeral(l.Count), m.about(l.Took))
@@ -45,6 +46,14 @@ var openingWords = map[Kind]func(Line, Measure) string{
 	Start: start,
 	Patch: func(Line, Measure) string {
 		return "Bad patches come, and most of them pass. Ease off or walk for some minutes. Eat and drink as you have rehearsed, then go on."
+	},
+	Weather: weatherWords,
+	Sleepless: func(l Line, _ Measure) string {
+		s := "You will be short of sleep. If your eyes fall shut, lie down for 15 to 20 minutes at a station, and have somebody wake you. Never lie down alone in the cold."
+		if l.Count > 0 {
+			s = "Take the sleep that is planned. " + s
+		}
+		return s
 	},
 	Home: home,
 	After: func(Line, Measure) string {
@@ -69,12 +78,19 @@ func overview(l Line, m Measure) string {
 	default:
 		s += "with " + m.Height(l.Ascent) + " up and " + m.Height(l.Descent) + " down."
 	}
-	s += " The plan has you at the finish after " + finishTime(l.Took, m)
+	has := "The plan has you at the finish"
+	if l.OverGoal {
+		has = "At the most that you can hold you finish"
+	}
+	s += " " + has + " after " + finishTime(l.Took, m)
 	if l.Delayed {
 		s += ", counted from the gun"
 	}
 	if !l.Clock.IsZero() {
-		s += ", at " + timeOfDay(l.Clock) + " by the clock"
+		s += ", " + at(l.Clock, l.Took) + " by the clock"
+	}
+	if l.EarlyPace > 0 {
+		s += ". That is about " + m.Pace(l.EarlyPace) + " a " + m.name() + " on average"
 	}
 	return s + "."
 }
@@ -114,6 +130,9 @@ func effortWords(l Line, _ Measure) string {
 
 func pace(l Line, m Measure) string {
 	early, late := m.Pace(l.EarlyPace), m.Pace(l.LatePace)
+	if l.Gait == plan.Walk {
+		return fmt.Sprintf("The pace is about %s a %s early on, running, and %s near the end, walking.", early, m.name(), late)
+	}
 	if d := l.LatePace - l.EarlyPace; early == late || d.Abs() < 3*time.Second {
 		return "The pace is about " + early + " a " + m.name() + " from start to finish."
 	}
@@ -123,12 +142,15 @@ func pace(l Line, m Measure) string {
 	return fmt.Sprintf("The pace is about %s a %s early on, and %s near the end, at the same effort.", early, m.name(), late)
 }
 
-func walking(l Line, _ Measure) string {
+func walking(l Line, m Measure) string {
 	if l.Share >= 0.95 {
 		return "All of it is walked. A steady walk goes far: keep it easy and even."
 	}
+	if l.From > 0 {
+		return "You run to " + m.place(l.From) + " and walk from there to the finish, about " + m.around(l.Took) + "."
+	}
 	s := "You walk for " + part(l.Share) + " of the time."
-	if l.Pausing {
+	if l.Pausing || !l.Early {
 		return s
 	}
 	return s + " Walking early is not weakness: it saves your legs for later."

@@ -2,6 +2,7 @@ package brief
 
 import (
 	"fmt"
+	"time"
 
 	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
@@ -30,23 +31,23 @@ var placeWords = map[Kind]func(Line, Measure) string{
 
 // check is what to look at and what to do about it.
 func check(l Line, m Measure) string {
-	at := where(l, m)
+	place := where(l, m)
 	if l.Name != "" && l.Lap > 0 {
-		at = fmt.Sprintf("%s on lap %d", l.Name, l.Lap)
+		place = fmt.Sprintf("%s on lap %d", l.Name, l.Lap)
 	}
 	switch l.Ask {
 	case Pacing:
-		return "Check your pacing at " + at + ". The plan is there " + when(l, m) + ". Early? You are too fast: ease off. Late? Do not chase it."
+		return "Check your pacing at " + place + ". The plan is there " + when(l, m) + ". Early? You are too fast: ease off. Late? Do not chase it."
 	case Drinking:
-		return "At " + at + " ask yourself: am I drinking to thirst, and eating as rehearsed? The plan is there " + when(l, m) + "."
+		return "At " + place + " ask yourself: am I drinking to thirst, and eating as rehearsed? The plan is there " + when(l, m) + "."
 	case Schedule:
-		s := "Look at the time at " + at + ": the plan is there " + when(l, m) + "."
+		s := "Look at the time at " + place + ": the plan is there " + when(l, m) + "."
 		if l.AtRisk {
 			return s + " Later? Keep your effort, and waste no time standing."
 		}
 		return s + " A few minutes either way mean nothing."
 	}
-	return "At " + at + " shake out your arms and loosen your shoulders. The plan is there " + when(l, m) + "."
+	return "At " + place + " shake out your arms and loosen your shoulders. The plan is there " + when(l, m) + "."
 }
 
 // cutoff is when to be where, and what to do where that is in doubt.
@@ -58,13 +59,16 @@ func cutoff(l Line, m Measure) string {
 	if l.Finish {
 		place = "at the finish"
 	}
-	limit := m.Watch(l.Limit)
+	// A limit is never rounded up: who believes it would be late.
+	limit := l.Limit.Truncate(time.Minute)
+	by := "within " + m.minutes(limit) + " of the gun"
 	if !l.LimitAt.IsZero() {
-		limit = timeOfDay(l.LimitAt)
+		by = "by " + timeOfDay(l.LimitAt.Add(limit-l.Limit), limit)
 	}
-	by := "be there by " + limit
 	if l.Departure {
-		by = "leave by " + limit
+		by = "leave " + by
+	} else {
+		by = "be there " + by
 	}
 	first := "The cutoff " + place + ": " + by
 	switch {

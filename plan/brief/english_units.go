@@ -15,6 +15,11 @@ func (m Measure) place(metres float64) string {
 	return "the start"
 }
 
+// exactPlace is a distance from the start to the tenth of a unit, never beyond the finish.
+func (m Measure) exactPlace(metres float64) string {
+	return trimmed(math.Min(math.Round(10*metres/m.unit()), math.Floor(10*m.Course/m.unit()+1e-6))/10) + " " + m.symbol()
+}
+
 // name is the name of the unit of distance.
 func (m Measure) name() string {
 	if m.Imperial {
@@ -23,16 +28,29 @@ func (m Measure) name() string {
 	return "kilometre"
 }
 
-// span writes a duration in words: seconds under two minutes, minutes and seconds up to
-// ten, minutes up to an hour, and hours and minutes beyond.
-func (m Measure) span(d time.Duration) string {
+// span writes a duration in words: seconds under a minute, minutes and seconds up to ten,
+// minutes up to an hour, and hours and minutes beyond.
+func (m Measure) span(d time.Duration) string { return m.spanTo(d, 10*time.Minute) }
+
+// spanTo is span, with seconds up to a bound.
+func (m Measure) spanTo(d, bound time.Duration) string {
 	switch s := int64(math.Round(d.Seconds())); {
-	case s < 120 && s != 60:
+	case s < 60:
 		return count(s, "second")
-	case s < 600 && s%60 != 0:
+	case s < int64(bound.Seconds()) && s%60 != 0:
 		return count(s/60, "minute") + " " + count(s%60, "second")
 	}
 	return m.minutes(d)
+}
+
+// passing writes when a runner is at a place: to five seconds in the first twenty minutes,
+// where a minute is much of a pace, and to the minute beyond.
+func (m Measure) passing(d time.Duration) string {
+	const fine = 20 * time.Minute
+	if d < fine {
+		d = max(d.Round(5*time.Second), time.Second)
+	}
+	return m.spanTo(d, fine)
 }
 
 // about writes a duration as one that nobody keeps to the second: to ten seconds under a

@@ -39,25 +39,28 @@ func Example() {
 	// Output:
 	// THE RACE
 	// The Teasel Loop is 14 km long, with 130 m up and 130 m down. The plan has you at
-	// the finish after 1 hour 20 minutes, counted from the gun. You should be able to
-	// speak in whole sentences all the time, uphill too. If you cannot, ease off.
-	// Where 0 is nothing and 10 is all you have, it feels like 3 at first. The same
-	// effort feels harder as the race goes on: about 4 half way, about 5 near the
-	// finish. That is normal, and no reason to push. Keep the effort even, not the
-	// pace. Slower uphill, faster downhill, the same breathing everywhere.
+	// the finish after 1 hour 20 minutes, counted from the gun. That is about 5:39 a
+	// kilometre on average. You should be able to speak in whole sentences all the
+	// time, uphill too. If you cannot, ease off. Where 0 is nothing and 10 is all you
+	// have, it feels like 3 at first. The same effort feels harder as the race goes
+	// on: about 4 half way, about 5 near the finish. That is normal, and no reason to
+	// push. Keep the effort even, not the pace. Slower uphill, faster downhill, the
+	// same breathing everywhere.
 	//
-	// To Teasel Down: start to 6.5 km, there after 0:40
+	// To Teasel Down: start to 6.5 km, there after 40 minutes
 	// You cross the line 1 minute after the gun. Do not chase it, and do not weave
 	// through the field. Even effort brings it back little by little: you are still 30
-	// seconds behind half way. Mostly up: 130 m in about 39 minutes. Teasel Down
-	// starts at 4 km: 120 m up in 2.5 km, rated 9 of 10 for how hard it is there.
+	// seconds behind half way. Partly up, the rest about level: 130 m in about 39
+	// minutes. Check your pacing at 2 km. The plan is there 11 minutes 55 seconds
+	// after the gun. Early? You are too fast: ease off. Late? Do not chase it. Teasel
+	// Down starts at 4 km: 120 m up in 2.5 km, rated 9 of 10 for how hard it is there.
 	// Short steps, and no harder than on the flat. Teasel Down is the only climb. From
 	// its top at 6.5 km it is 7.5 km to the finish, about 40 minutes, mostly downhill.
 	//
-	// 6.5 km to 9 km, there after 0:53
+	// 6.5 km to 9 km, there after 53 minutes
 	// Downhill for the most part: 110 m in about 12 minutes.
 	//
-	// To the finish: 9 km to 14 km, there after 1:20
+	// To the finish: 9 km to 14 km, there after 1 hour 20 minutes
 	// Level ground, about 27 minutes.
 	//
 	// TO THE FINISH AND AFTER

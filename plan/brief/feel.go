@@ -58,12 +58,8 @@ var feelSteps = [...]struct {
 const allOut = 9
 
 // feel is that of a plan: what is spent of the budget is what it has risen by at the end.
-// Where the goal is beyond the runner, it is that of the fastest plan which is not.
 func feel(p *plan.Plan) Feel {
 	e := p.Effort()
-	if p.Budget > beyondBudget {
-		e = p.Athlete.Intensity(p.Best.Moving.Hours())
-	}
 	f := Feel{Talk: FewWords}
 	switch {
 	case e < wholeBelow:

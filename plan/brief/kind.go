@@ -8,34 +8,37 @@ type Kind int
 // The kinds of line. Every line has From and Elapsed, and Clock where the race has a
 // start time. Took is moving time, but where it says otherwise.
 const (
-	Overview    Kind = iota // Ascent, Descent, Level, Took (gun time of the finish), Clock there
+	Beyond      Kind = iota // Took: the fastest sensible gun time, which is briefed; the goal is beyond the runner
+	Overview                // Ascent, Descent, Level, OverGoal, Took (gun time of the finish), Clock there; EarlyPace of all, on short hilly courses
 	Laps                    // Count laps of Length
-	Beyond                  // Took: the fastest sensible gun time; the goal is beyond the runner
 	Harder                  // Share of the effort in the second half
 	Effort                  // Feel, Level, OverGoal
 	Late                    // Feel; perceived exertion rises
-	Pace                    // EarlyPace, LatePace, on a level course
+	Pace                    // EarlyPace, LatePace, on a level course; Gait near the end, Walk where it was not before
 	Hills                   // even effort on hills
-	Walking                 // Share of the moving time that is walked
+	Walking                 // Share of the moving time that is walked; Early walks; or From, where all is run before and walked after, Took
 	Walks                   // Count planned walks of Took each
 	Pauses                  // Took: all stops
 	Wind                    // on a level course
+	Weather                 // Air; Took: what weather, and with Night the dark, cost; Allowed
 	Start                   // Took: delay; Crowd, Behind at half way, Returns
-	Ground                  // Ascent, Descent, Took, Gait, Whole, EarlyPace: what a section is
+	Ground                  // Ascent, Descent, Sloping, Took, Gait, Whole, EarlyPace: what a section is
 	Flat                    // level ground at the start that tempts, to To
-	Drop                    // an early descent that tempts, to To
+	Drop                    // an early descent that tempts, to To; Descent, Gait
 	Decoy                   // Climbs: the one taken for the other; Length is the gap
-	OneClimb                // Climbs: it; the hardest of the course where Hardest is set
+	OneClimb                // Climbs: it; the hardest of the course where Hardest is set, or one of them where Tied is
 	SmallClimbs             // Climbs: Count that follow each other, up to To
 	Descent                 // Descent from From to To
-	MakeUp                  // gentle ground from From to To
+	MakeUp                  // gentle ground from From to To; Descent, Gait
+	WalkPlaces              // planned walks of Took each, at Places
+	LastWalk                // from here all is walked to the finish; Took
 	Stop                    // Took, Name, Note: one halt; or Count of them up to To
 	Cutoff                  // Limit, InHand, AtRisk, Departure
 	Check                   // Ask, at a place; AtRisk: a cutoff of the plan is
 	Halfway                 // Share of the effort that is still to come, Level
 	LastClimb               // Climbs: it; Length, Ascent, Descent, Took with stops to the finish; Count smaller ones; Only
 	ToGo                    // Length, Ascent, Took to the finish with stops
-	Mark                    // MarkKind and Note, to To
+	Mark                    // MarkKind and Note, to To; Night
 	Now                     // Feel at this share of the race
 	Patch                   // what to do in a bad patch
 	Dark                    // it gets dark
@@ -43,16 +46,18 @@ const (
 	LapTimes                // Count of laps between the first and the last; Took and Slowest with stops
 	LapClimb                // Climbs: one and the same on later laps; Count: the lap from which it is walked, or 0
 	FinalLap                // Took with stops
+	Sleepless               // a race through the nights; Count planned sleeps
 	Home                    // Length that is left: how to finish
 	After                   // after the finish
 	kinds
 )
 
 var kindNames = [kinds]string{
-	"overview", "laps", "beyond", "harder", "effort", "late", "pace", "hills", "walking", "walks", "pauses", "wind",
-	"start", "ground", "flat", "drop", "decoy", "climb", "small climbs", "descent", "make-up", "stop", "cutoff",
+	"beyond", "overview", "laps", "harder", "effort", "late", "pace", "hills", "walking", "walks", "pauses", "wind",
+	"weather", "start", "ground", "flat", "drop", "decoy", "climb", "small climbs", "descent", "make-up", "walk places",
+	"last walk", "stop", "cutoff",
 	"check", "halfway", "last climb", "to go", "mark", "now", "patch", "dark", "light", "lap times", "lap climb",
-	"final lap", "home", "after",
+	"final lap", "sleepless", "home", "after",
 }
 
 func (k Kind) String() string {

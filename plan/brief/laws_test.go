@@ -4,15 +4,20 @@ import (
 	"bytes"
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"isoeffort.example/course"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/brief"
 )
+
+// beyond reports whether the goal of a plan is beyond the runner.
+func beyond(p *plan.Plan) bool { return p.Unmet || p.Budget > plan.BeyondBudget }
 
 // What holds for every briefing, on any course for anyone.
 func TestLaws(t *testing.T) {
@@ -67,10 +72,10 @@ func inOrder(t *rapid.T, b *brief.Briefing) {
 				if unit := map[string]float64{"km": 1000, "mi": 1609.344}[m[2]]; at*unit > b.Length+1e-6 {
 					t.Fatalf("%q is beyond the course of %g m", l.Text, b.Length)
 				}
-				if i == 0 && at < said {
+				if i == 0 && at < said && l.Kind != brief.WalkPlaces { // which are to the tenth, and others not
 					t.Fatalf("%q comes after %g", l.Text, said)
 				}
-				if i == 0 && l.Kind != brief.Flat {
+				if i == 0 && l.Kind != brief.Flat && l.Kind != brief.WalkPlaces {
 					said = at
 				}
 			}
@@ -107,10 +112,18 @@ func told(t *rapid.T, p *plan.Plan, b *brief.Briefing, o brief.Options) {
 			t.Fatalf("nothing about the cutoff at %g m", m.Distance)
 		}
 	}
+	depths(t, p, b)
+	places := 0
+	for _, l := range lines(b, brief.WalkPlaces) {
+		places += len(l.Places)
+	}
+	if !beyond(p) && places != len(p.Walks) {
+		t.Fatalf("%d of %d planned walks", places, len(p.Walks))
+	}
 	if kinds[brief.Mark] != len(o.Marks) || kinds[brief.Overview] != 1 || kinds[brief.Effort] != 1 || kinds[brief.Start] != 1 || kinds[brief.Home] != 1 {
 		t.Fatalf("lines: %v", kinds)
 	}
-	if (kinds[brief.Beyond] == 1) != (p.Budget > 1.02) {
+	if (kinds[brief.Beyond] == 1) != beyond(p) {
 		t.Fatalf("budget %g, lines: %v", p.Budget, kinds)
 	}
 }
@@ -146,7 +159,7 @@ func language(t *rapid.T, p *plan.Plan, b *brief.Briefing) {
 		if !strings.HasSuffix(l.Text, ".") && !strings.HasSuffix(l.Text, "?") {
 			t.Fatalf("%q ends oddly", l.Text)
 		}
-		if p.WalkingShare == 0 && l.Kind != brief.Patch && l.Kind != brief.After && walk.MatchString(l.Text) {
+		if p.WalkingShare == 0 && !beyond(p) && l.Kind != brief.Patch && l.Kind != brief.After && walk.MatchString(l.Text) {
 			t.Fatalf("%q, but all is run", l.Text)
 		}
 	}
@@ -158,26 +171,24 @@ func language(t *rapid.T, p *plan.Plan, b *brief.Briefing) {
 	}
 }
 
-// short bounds the words: those that the package comment names, and for what must be told
-// even where they do not suffice: 110 for the climbs of a short course, 30 for a goal beyond
-// the runner, 70 for laps, 35 for each cutoff in doubt and 20 for each mark.
-func short(t *rapid.T, p *plan.Plan, b *brief.Briefing, o brief.Options) {
-	bound := 250 + 7*b.Length/1000
-	bound = min(bound, 1200)
-	if p.Budget > 1.02 {
-		bound += 30
-	}
+// depths wants every deep descent of the course, or of the first lap, told, on its own or as
+// one that tempts.
+func depths(t *rapid.T, p *plan.Plan, b *brief.Briefing) {
+	full := b.Length
 	if b.Sections[0].FirstLap > 0 {
-		bound += 70
+		full = b.Sections[0].To
 	}
-	for _, m := range p.Cutoffs {
-		if m.AtRisk {
-			bound += 35
+	for _, d := range p.Course.Descents(course.ClimbOptions{}) {
+		if d.Drop < 300 || d.Gradient() > -0.03 || d.Start >= full {
+			continue
 		}
-	}
-	bound += 20 * float64(len(o.Marks))
-	if n := b.Words(); float64(n) > bound {
-		t.Fatalf("%d words for %g m, %d climbs", n, b.Length, len(p.Climbs))
+		told := 0.0
+		for _, l := range slices.Concat(lines(b, brief.Descent), lines(b, brief.Drop)) {
+			told = max(told, min(l.To, d.Foot)-max(l.From, d.Start))
+		}
+		if told < d.Length()/2 {
+			t.Fatalf("nothing about the descent of %g m at %g m", d.Drop, d.Start)
+		}
 	}
 }
 

@@ -26,7 +26,7 @@ type Line struct {
 	Behind  time.Duration `json:"-"` // at half way, by what the start takes
 	Returns bool          `json:"returns,omitempty"`
 
-	EarlyPace time.Duration `json:"-"` // per kilometre, in the first quarter
+	EarlyPace time.Duration `json:"-"` // per kilometre, in the first quarter, or over all of what the line is about
 	LatePace  time.Duration `json:"-"` // in the last
 
 	Length   float64 `json:"length_m,omitzero"`
@@ -36,13 +36,20 @@ type Line struct {
 	Count    int     `json:"count,omitzero"`
 	Level    bool    `json:"level,omitempty"` // the course has hardly a hill
 	Hardest  bool    `json:"hardest,omitempty"`
+	Tied     bool    `json:"tied,omitempty"`      // other climbs have the same rating in whole numbers
+	Sloping  float64 `json:"sloping,omitzero"`    // share of Length that climbs, or falls, whichever it does more
+	Early    bool    `json:"early,omitempty"`     // some of the first third is walked
+	Night    bool    `json:"night,omitempty"`     // it is dark there, or on the way
+	Allowed  bool    `json:"allowed,omitempty"`   // the plan makes an allowance for heat
 	Only     bool    `json:"only,omitempty"`      // there is no other climb
-	Whole    bool    `json:"whole,omitempty"`     // the whole course is covered in the gait of this line
+	Whole    bool    `json:"whole,omitempty"`     // the whole course, or all from here on, is in the gait of this line
 	OverGoal bool    `json:"over_goal,omitempty"` // the goal is beyond the runner
 	Lap      int     `json:"lap,omitzero"`        // on which the place is, from 1; 0 where there are no laps
 
 	Gait   plan.Gait `json:"-"`
 	Climbs []Climb   `json:"climbs,omitempty"`
+	Places []float64 `json:"places_m,omitempty"`
+	Air    *Air      `json:"air,omitempty"`
 	Feel   *Feel     `json:"feel,omitempty"`
 
 	Limit     time.Duration `json:"-"` // of a cutoff, since the runner's own gun
@@ -117,7 +124,7 @@ func (l Line) MarshalJSON() ([]byte, error) {
 	switch l.Kind {
 	case Check:
 		out.Ask = l.Ask.String()
-	case Ground:
+	case Ground, Drop, MakeUp:
 		out.Gait = l.Gait.String()
 	case Mark:
 		out.MarkKind = l.MarkKind.String()

@@ -82,6 +82,14 @@ func (m Measure) Pace(perKilometre time.Duration) string {
 	return say.MS(m.units().Pace(perKilometre))
 }
 
+// Degrees writes a temperature in °C in whole degrees, Celsius or Fahrenheit.
+func (m Measure) Degrees(celsius float64) string {
+	if m.Imperial {
+		return fmt.Sprintf("%d °F", int(math.Round(celsius*9/5+32)))
+	}
+	return fmt.Sprintf("%d °C", int(math.Round(celsius)))
+}
+
 // Watch writes a time as a watch shows it, in hours and minutes.
 func (m Measure) Watch(d time.Duration) string { return say.HM(d) }
 

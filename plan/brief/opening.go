@@ -15,13 +15,11 @@ const (
 	spare  = 100
 )
 
-// beyondBudget is the share of the budget from which plans call a goal beyond the runner.
-const beyondBudget = 1.02
-
 // Bounds that lines of the opening are told from. [Our own]
 const (
-	fewWalks  = 0.02 // share of the moving time
-	unequal   = 0.03 // of the effort, by which one half is the harder
+	fewWalks  = 0.02     // share of the moving time
+	shortRace = 25_000.0 // m; the pace of all of it, and the first check, are told
+	unequal   = 0.03     // of the effort, by which one half is the harder
 	drinkFrom = 75 * time.Minute
 	patchFrom = 4 * time.Hour
 )
@@ -31,17 +29,20 @@ func (t *teller) gatherOpening() {
 	p, c := t.plan, t.plan.Course
 	relief := c.Relief()
 	name := page.Plain(c.Name())
-	overview := Line{Kind: Overview, Name: name, Length: t.length, Ascent: relief.Ascent, Descent: relief.Descent, Took: p.Gun, Level: t.level}
+	overview := Line{Kind: Overview, Name: name, Length: t.length, Ascent: relief.Ascent, Descent: relief.Descent, Took: p.Gun, Level: t.level, OverGoal: t.over}
+	if !t.level && t.length <= shortRace && p.WalkingShare < fewWalks {
+		overview.EarlyPace = t.pace(0, 1)
+	}
 	overview = t.placed(overview)
 	overview.Clock, overview.weight = t.clock(p.Gun), must
 	t.opening = append(t.opening, overview)
-	if p.Budget > beyondBudget {
-		t.open(must, Line{Kind: Beyond, Took: p.Best.Gun})
+	if t.over {
+		t.open(must, Line{Kind: Beyond, Took: p.Gun})
 	}
 	if second := t.story.Halves[1].Effort; second > 0.5+unequal || second < 0.5-unequal {
 		t.open(useful, Line{Kind: Harder, Share: second})
 	}
-	t.open(must, Line{Kind: Effort, Feel: &t.feel, Level: t.level, OverGoal: p.Budget > beyondBudget})
+	t.open(must, Line{Kind: Effort, Feel: &t.feel, Level: t.level, OverGoal: t.over})
 	if t.feel.Last > t.feel.First+1 {
 		t.open(likely, Line{Kind: Late, Feel: &t.feel})
 	}
@@ -54,8 +55,11 @@ func (t *teller) gatherOpening() {
 // openManner tells how the ground is covered.
 func (t *teller) openManner() {
 	p := t.plan
-	if t.level && p.Budget <= beyondBudget {
+	if t.level {
 		l := Line{Kind: Pace, EarlyPace: t.pace(0, 0.25), LatePace: t.pace(0.75, 1)}
+		if !t.whole && mostly(t.walked(0.75*t.length, t.length)) == plan.Walk {
+			l.Gait = plan.Walk
+		}
 		t.open(likely+50, l)
 	}
 	if t.level {
@@ -64,13 +68,8 @@ func (t *teller) openManner() {
 	if len(p.Climbs) > 0 {
 		t.open(likely+20, Line{Kind: Hills, Gait: mostly(p.WalkingShare)})
 	}
-	if len(p.Walks) > 0 {
-		minutes := p.Walks[0].Took.Round(time.Minute)
-		t.open(must, Line{Kind: Walks, Count: len(p.Walks), Took: max(minutes, time.Minute)})
-	}
-	if p.WalkingShare >= fewWalks {
-		t.open(likely+10, Line{Kind: Walking, Share: p.WalkingShare, Pausing: len(p.Walks) > 0})
-	}
+	t.openWalking()
+	t.gatherWeather()
 }
 
 // pace is the pace per kilometre between two shares of the distance.
@@ -111,6 +110,9 @@ func (t *teller) gatherClosing() {
 	if t.plan.Moving > patchFrom {
 		add(likely, Line{Kind: Patch, From: t.length})
 	}
+	if l, ok := t.sleepless(); ok {
+		add(must, l)
+	}
 	left := 0.1 * t.length
 	for _, round := range []float64{1, 2, 3, 5} { // units
 		if d := round * t.measure.unit(); d <= 0.2*t.length && d < 5.1*1000 {
@@ -128,12 +130,13 @@ func (t *teller) gatherGround() {
 			continue
 		}
 		r := t.plan.Course.ReliefBetween(s.From, s.To)
-		walked := t.plan.Traverse().WalkingTime(s.From, s.To) / max(t.moving(s.From, s.To).Seconds(), 1)
+		walked := t.walked(s.From, s.To)
 		l := Line{
 			Kind: Ground, From: s.From, To: s.To, Length: s.To - s.From, Ascent: r.Ascent, Descent: r.Descent,
-			Took: t.moving(s.From, s.To), Gait: mostly(walked), Share: walked, Level: t.level, Whole: t.whole,
+			Took: t.moving(s.From, s.To), Gait: mostly(walked), Share: walked, Level: t.level, Whole: t.oneGait(s.From),
+			Sloping: t.sloping(s.From, s.To, r.Ascent < r.Descent),
 		}
-		if t.level && t.plan.Budget <= beyondBudget {
+		if t.level {
 			l.EarlyPace = t.pace(s.From/t.length, s.To/t.length)
 		}
 		if l.Gait == plan.Run && len(t.plan.Bouts(s.From, s.To)) > 1 {
@@ -148,6 +151,30 @@ func (t *teller) gatherGround() {
 		}
 		t.tell(weight, l)
 	}
+}
+
+// A stretch climbs or falls where its gradient over slopeWindow metres is beyond slope.
+// [Our own]
+const (
+	slope       = 0.015
+	slopeWindow = 200.0
+)
+
+// sloping is the share of a stretch that climbs, or that falls.
+func (t *teller) sloping(from, to float64, down bool) float64 {
+	n := int(max(1, (to-from)/(slopeWindow/2)))
+	found := 0
+	for i := range n {
+		middle := from + (to-from)*(float64(i)+0.5)/float64(n)
+		g := t.plan.Course.Gradient(max(0, middle-slopeWindow/2), min(t.length, middle+slopeWindow/2))
+		if down {
+			g = -g
+		}
+		if g >= slope {
+			found++
+		}
+	}
+	return float64(found) / float64(n)
 }
 
 // gatherFeel tells what the effort feels like after a third and after seven tenths.

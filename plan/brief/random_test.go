@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"isoeffort.example/course"
+	"isoeffort.example/effort"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/story"
 )
@@ -68,6 +69,23 @@ func randomRace(t *rapid.T, c *course.Course) plan.Race {
 			Distance: length * rapid.Float64Range(0.01, 0.98).Draw(t, "stop"), Duration: time.Duration(rapid.IntRange(20, 200).Draw(t, "halt")) * time.Second,
 			Kind: rapid.SampledFrom([]plan.StopKind{plan.Halt, plan.AidStation, plan.DropBag, plan.Sleep}).Draw(t, "kind of stop"),
 		})
+	}
+	if rapid.Bool().Draw(t, "weather") {
+		night, hours := effort.Night{}, []effort.Hour(nil)
+		if rapid.Bool().Draw(t, "night") {
+			night = effort.Night{From: 21 * time.Hour, To: 5 * time.Hour, Factor: 0.95}
+		}
+		for i := range rapid.IntRange(0, 3).Draw(t, "hours") {
+			hours = append(hours, effort.Hour{Clock: time.Duration(8*i) * time.Hour, Temperature: rapid.Float64Range(-15, 40).Draw(t, "air"), Humidity: 50})
+		}
+		day, err := effort.NewDay(hours, night)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Surroundings.Day, r.Surroundings.Heat.Loss = day, rapid.SampledFrom([]float64{0, effort.HeatLoss}).Draw(t, "loss")
+	}
+	if rapid.IntRange(0, 3).Draw(t, "walks") == 0 {
+		r.Walks = plan.Walks{Every: time.Duration(rapid.IntRange(15, 60).Draw(t, "every")) * time.Minute, Length: 2 * time.Minute}
 	}
 	pace := rapid.Float64Range(0.25, 2).Draw(t, "cutoff s/m")
 	for i := range rapid.IntRange(0, 5).Draw(t, "cutoffs") {

@@ -59,33 +59,3 @@ func (t *teller) tellStops(stops []plan.Stop) {
 	}
 	t.tell(spare+40, l)
 }
-
-// gatherDark tells when it gets dark and light, where the plan knows the night.
-func (t *teller) gatherDark() {
-	p := t.plan
-	day := p.Race.Surroundings.Day
-	if day == nil || p.Race.Start.IsZero() {
-		return
-	}
-	dark := func(distance float64) bool {
-		clock := t.clock(t.elapsed(distance))
-		h, m, s := clock.Clock()
-		return day.Darkness(time.Duration(h)*time.Hour+time.Duration(m)*time.Minute+time.Duration(s)*time.Second) > 0.5
-	}
-	const looks = 200
-	was, changes := dark(0), 0
-	if was {
-		t.tell(likely, Line{Kind: Dark})
-	}
-	for i := 1; i < looks && changes < 6; i++ {
-		at := t.length * float64(i) / looks
-		if is := dark(at); is != was {
-			kind := Light
-			if is {
-				kind = Dark
-			}
-			t.tell(likely, Line{Kind: kind, From: at})
-			was, changes = is, changes+1
-		}
-	}
-}

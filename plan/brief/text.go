@@ -8,8 +8,8 @@ import (
 )
 
 // Text prints a briefing as plain text of at most 80 columns (a longer word, as in a name,
-// is broken): the race, section after section with where it ends and when, the finish, and
-// the cautions. Its error is the writer's.
+// is broken): that a goal is beyond the runner, where it is; the race, section after section
+// with where it ends and when, the finish, and the cautions. Its error is the writer's.
 func Text(w io.Writer, b *Briefing) error {
 	var p page.Page
 	words := b.words.over(English())
@@ -27,7 +27,12 @@ func Text(w io.Writer, b *Briefing) error {
 		}
 		p.Wrap("", strings.Join(said, " "))
 	}
-	paragraph(words.Opening, b.Opening)
+	opening := b.Opening
+	if len(opening) > 0 && opening[0].Kind == Beyond {
+		p.Wrap("", opening[0].Text)
+		opening = opening[1:]
+	}
+	paragraph(words.Opening, opening)
 	for _, section := range b.Sections {
 		paragraph(section.Heading, section.Lines)
 	}
