@@ -44,7 +44,7 @@ func English() map[ID]string {
 		Carbohydrate: "Take carbohydrate only as you have rehearsed it.",
 		Painkillers:  "Take no anti-inflammatory painkillers before or in the race.",
 		Weather:      "In heat or cold follow the race's orders, kit rules and medical team. The plan knows nothing of what is safe.",
-		HeatKnown:    "The plan estimates what the weather costs in time. It was not validated in heat or cold, and knows nothing of what is safe. Follow the race's orders, kit rules and medical team.",
+		HeatKnown:    "The plan estimates what the weather costs in time. It was not validated in heat or cold, and knows nothing of what is safe. Follow the race's orders, kit rules and medical team. Whoever is dizzy, confused, or cold and shivering in the heat must stop and be helped at once.",
 		Chase:        "Never chase a lost minute or a cutoff. Go by effort, and trust the course markers over a watch.",
 		Night:        "In the dark slow down where you cannot see, and do as the race says about lamps and clothing.",
 		Sleep:        "If you see things that are not there, or fall asleep on your feet, stop at the next station and tell someone.",
