@@ -1,9 +1,11 @@
 package calibrate
 
 import (
+	"math"
 	"testing"
 	"time"
 
+	"isoeffort.example/course"
 	"isoeffort.example/effort/record"
 )
 
@@ -31,6 +33,35 @@ func eight() (results []record.Result) {
 
 func BenchmarkFitSummaries(b *testing.B) {
 	results := eight()
+	for b.Loop() {
+		if _, err := Fit(b.Context(), results, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// hilly is a course of 25 m pieces with hills of several sizes.
+func hilly(b *testing.B, length, height float64) *course.Course {
+	var x, z []float64
+	for d := 0.0; d <= length; d += 25 {
+		x = append(x, d)
+		z = append(z, 500+height*math.Sin(d/1500)+height/8*math.Sin(d/130))
+	}
+	c, err := course.New(x, z, course.Options{Smoothing: course.AsGiven})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return c
+}
+
+func BenchmarkFitCourses(b *testing.B) {
+	var results []record.Result
+	for i := range 8 {
+		results = append(results, record.Result{
+			Ground: hilly(b, 42_000, float64(40+20*i)), Time: time.Duration(210+12*i) * time.Minute,
+			Date: time.Date(2025, time.Month(i+1), 1, 0, 0, 0, 0, time.UTC),
+		})
+	}
 	for b.Loop() {
 		if _, err := Fit(b.Context(), results, Options{}); err != nil {
 			b.Fatal(err)

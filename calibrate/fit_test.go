@@ -58,7 +58,7 @@ func TestModeAgainstClosedForm(t *testing.T) {
 		result(5000, 0, 20*time.Minute), result(10_000, 0, 42*time.Minute),
 		result(21_097.5, 0, 96*time.Minute), result(42_195, 0, 215*time.Minute),
 	}
-	e := fit(t, calibrate.Options{Prior: prior, Noise: 0.03, NoiseWeight: 1e9}, results...)
+	e := fit(t, calibrate.Options{Prior: prior, Noise: 0.03, NoiseWeight: 1e9, Tails: math.Inf(1)}, results...)
 	f := func(ln [3]float64) float64 { // the negative log posterior
 		a := effort.Athlete{HourPower: math.Exp(ln[0]), Endurance: math.Exp(ln[1]), Fade: math.Exp(ln[2])}
 		sum := 0.0
@@ -244,7 +244,7 @@ func TestWarnings(t *testing.T) {
 	e := fit(t, calibrate.Options{}, old, far, result(10_000, 0, 40*time.Minute), result(5000, 0, 19*time.Minute+20*time.Second),
 		result(21_097.5, 0, 89*time.Minute), result(42_195, 0, 188*time.Minute), result(15_000, 0, 62*time.Minute), result(8000, 0, 31*time.Minute+30*time.Second))
 	text := strings.Join(e.Warnings, "\n")
-	for _, want := range []string{"little about the fade", "span 5 years", `"a bad day"`, "scatter by"} {
+	for _, want := range []string{"little about the fade", "span 5 years", `"a bad day"`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)
 		}

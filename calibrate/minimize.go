@@ -1,85 +1,90 @@
 package calibrate
 
 import (
-	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
 )
 
 const (
-	// gradientThreshold ends the descent, in prior SDs. Tighter ones end in failures of
+	// gradientThreshold ends a minimisation, in prior SDs. Tighter ones end in failures of
 	// the line search although the point is as good.
 	gradientThreshold = 1e-4
 
 	// enough ends it too: the change of F over five steps that is not worth a sixth.
 	enough = 1e-9
-
-	// decrementThreshold is what a point must meet to be believed the mode: gᵀH⁻¹g, the
-	// squared distance to the minimum of the local parabola in posterior SDs. Where a walk
-	// comes to its greatest speed F has kinks, at which no gradient need vanish.
-	decrementThreshold = 1e-2
 )
 
-// descend minimises F from z: by Newton's method with the Gauss-Newton Hessian, and where
-// a kink stops that short, by methods that mind kinks less.
-func (p *problem) descend() error {
-	var last error
-	for _, method := range []optimize.Method{
-		&optimize.Newton{Linesearcher: &optimize.Backtracking{}}, &optimize.BFGS{}, &optimize.NelderMead{SimplexSize: 0.1},
-	} {
-		if last = p.minimize(method); p.failed != nil {
-			return p.failed
+// slowly finds the mode where strides over the closed forms do not, as of runners who walk
+// most of the way: by general methods on the model itself, with the gaits held while they
+// run, chosen anew and the noise weighed between.
+func (d *descent) slowly() error {
+	d.near, d.holding, d.chosen = false, true, 0
+	for round := range gaitRounds {
+		before, scale := append([]float64(nil), d.z...), d.scale
+		if err := d.minimize(); err != nil {
+			return err
 		}
-		// A line search may give up within rounding of the minimum: the distance decides.
-		if p.decrement() < decrementThreshold {
-			return nil
+		d.weigh(true)
+		if apart(before, d.z) < settled && math.Abs(math.Log(d.scale/scale)) < settled {
+			break
+		}
+		d.holding = round > gaitRounds/2
+		if _, err := d.refresh(); err != nil {
+			return err
 		}
 	}
-	err := fmt.Errorf("calibrate: %w: the best found lies %.2g SD from where it should", ErrNoFit, math.Sqrt(p.decrement()))
-	if last != nil {
-		err = fmt.Errorf("%w: %w", err, last)
+	d.holding = true
+	if _, err := d.fill(); err != nil {
+		return err
 	}
-	return err
+	return d.verdict()
 }
 
-// minimize moves z to where one method ends, if that is no worse.
-func (p *problem) minimize(method optimize.Method) error {
+// minimize moves z to the minimum with the gaits held: by BFGS, and where a kink stops that
+// short by the simplex, which minds kinks less.
+func (d *descent) minimize() error {
+	var failed error
+	evaluate := func(z []float64) {
+		if d.jac != nil && apart(d.z, z) == 0 {
+			return
+		}
+		d.z = append(d.z[:0], z...)
+		if _, err := d.problem.refresh(d.z, true); err != nil {
+			failed, d.value = err, math.Inf(1)
+		}
+	}
 	problem := optimize.Problem{
-		Func: func(z []float64) float64 { p.evaluate(z); return p.value },
-		Grad: func(grad, z []float64) { p.evaluate(z); copy(grad, p.grad) },
-		Hess: func(h *mat.SymDense, z []float64) { p.evaluate(z); h.CopySym(p.gaussNewton()) },
+		Func: func(z []float64) float64 { evaluate(z); return d.value },
+		Grad: func(grad, z []float64) { evaluate(z); copy(grad, d.gradient()) },
 		Status: func() (optimize.Status, error) {
-			if p.failed != nil {
-				return optimize.Failure, p.failed
+			if err := d.ctx.Err(); err != nil {
+				return optimize.Failure, err
 			}
 			return optimize.NotTerminated, nil
 		},
 	}
-	p.evaluate(p.z)
-	before := p.value
-	settings := &optimize.Settings{
-		GradientThreshold: gradientThreshold, MajorIterations: 400,
-		Converger: &optimize.FunctionConverge{Absolute: enough, Iterations: 5},
+	for _, method := range []optimize.Method{&optimize.BFGS{}, &optimize.NelderMead{SimplexSize: 0.1}} {
+		from := d.point()
+		result, _ := optimize.Minimize(problem, from.z, &optimize.Settings{
+			GradientThreshold: gradientThreshold, MajorIterations: 400,
+			Converger: &optimize.FunctionConverge{Absolute: enough, Iterations: 5},
+		}, method)
+		if err := d.ctx.Err(); err != nil {
+			return err
+		}
+		if result != nil && result.F <= from.value {
+			d.z = append(d.z[:0], result.X...)
+		} else {
+			d.z = append(d.z[:0], from.z...)
+		}
+		failed = nil
+		if _, err := d.problem.refresh(d.z, true); err != nil {
+			return err
+		}
+		if _, decrement := downhill(d.gradient(), d.curvature(true)); decrement < decrementThreshold/100 {
+			break
+		}
 	}
-	result, err := optimize.Minimize(problem, p.z, settings, method)
-	if p.failed != nil {
-		return p.failed
-	}
-	if result != nil && result.F <= before {
-		p.z = append(p.z[:0], result.X...)
-	}
-	p.evaluate(p.z)
-	return err
-}
-
-// decrement is gᵀH⁻¹g at the last point evaluated.
-func (p *problem) decrement() float64 {
-	inverse, doubtful := invert(p.gaussNewton())
-	if doubtful {
-		return math.NaN()
-	}
-	g := mat.NewVecDense(len(p.grad), p.grad)
-	return mat.Inner(g, inverse, g)
+	return failed
 }

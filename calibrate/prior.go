@@ -36,6 +36,20 @@ func Mountain() Prior {
 	return p
 }
 
+// Flat is a prior that all but leaves every number to the results, 20 to 1 about its usual
+// value for one log SD: for those who have many results, and for looking at what these say
+// for themselves. With few, expect numbers that no runner has. The fade shape stays as in
+// Recreational: nothing is known without that.
+func Flat() Prior {
+	p := Recreational()
+	for n := range p {
+		if effort.Number(n) != effort.FadeShape {
+			p[n].LogSD = 3
+		}
+	}
+	return p
+}
+
 // bounds hold each number within what the model can mean by it.
 var bounds = [effort.Numbers][2]float64{
 	effort.HourPower: {1, 40},

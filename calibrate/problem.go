@@ -2,9 +2,9 @@ package calibrate
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math"
+	"time"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -14,177 +14,153 @@ import (
 
 // problem is one fit in progress: the negative log posterior
 //
-//	F(z) = ½ Σ z² + ½ Σ (r/σ)²
+//	F(z) = ½ Σ z² + Σ term(r/s)
 //
-// over the numbers z in prior SDs from their medians, r = ln(time/fitted).
+// over the unknowns z, the athlete's numbers in prior SDs from their medians, then the
+// tilt in its own, then the steps of the walk in theirs, and residuals r = ln(time/fitted)
+// with their scales s.
 type problem struct {
-	ctx     context.Context
-	o       Options
-	results []record.Result
-	grounds []*effort.Ground
-	gaits   [][]effort.Gait // of each ground, held while F is minimised
-	in      *effort.Integrator
+	ctx   context.Context
+	o     Options
+	runs  []*run
+	on    time.Time
+	in    *effort.Integrator
+	trace *effort.Traverse // the last that was gone over
 
-	noise  float64 // σ
-	z      []float64
-	failed error // of the model, inside an evaluation
+	tilted bool // whether there are splits
+	walks  int  // steps of the walk
+	frozen int  // an unknown that is held, or -1
+	deaf   bool // whether the noise is held
 
-	// At the last point evaluated:
-	at      []float64
-	value   float64
-	grad    []float64
-	resid   []float64
-	slopes  [][effort.Numbers]float64 // of each residual by z, negated
-	athlete effort.Athlete
-	scale   [effort.Numbers]float64 // d ln θ/dz
+	scale, splitScale float64 // of the errors
+	loose             bool    // the results contradict the guess of the noise
 
+	dropped []*run // whose splits no pace explains
+
+	z     []float64
+	resid []float64
+	jac   []float64 // of each residual, d ln model/dz
+	value float64
+
+	bent     *mat.SymDense // see bend
 	cov      *mat.SymDense // of z at the solution
+	rough    float64       // how far the point may lie from the mode, in SDs, if that is much
 	doubtful bool          // the Hessian was not positive definite
 }
 
+// tilt is the place of the tilt among the unknowns.
+const tilt = effort.Numbers
+
+// dims is how many unknowns there are.
+func (p *problem) dims() int { return tilt + 1 + p.walks }
+
 func newProblem(ctx context.Context, results []record.Result, o Options) (*problem, error) {
-	p := &problem{ctx: ctx, o: o, noise: o.Noise, z: make([]float64, effort.Numbers), grad: make([]float64, effort.Numbers)}
-	for i, r := range results {
-		if r.Role == record.Predict {
-			continue
-		}
-		if err := r.Check(); err != nil {
-			return nil, fmt.Errorf("calibrate: result %d: %w", i+1, err)
-		}
-		g, err := ground(r, o.Step)
-		if err != nil {
-			return nil, fmt.Errorf("calibrate: result %d: %w", i+1, err)
-		}
-		p.results, p.grounds = append(p.results, r), append(p.grounds, g)
+	p := &problem{ctx: ctx, o: o, frozen: -1}
+	if err := p.prepare(results); err != nil {
+		return nil, err
 	}
-	if len(p.results) == 0 {
-		return nil, fmt.Errorf("calibrate: %w", ErrNoResults)
+	for _, u := range p.runs {
+		p.tilted = p.tilted || len(u.took) > 0
 	}
-	p.gaits = make([][]effort.Gait, len(p.grounds))
-	in, err := effort.NewIntegrator(p.grounds[0], effort.Usual(10), o.Surroundings)
+	in, err := effort.NewIntegrator(p.runs[0].ground, effort.Usual(10), p.runs[0].surroundings)
 	p.in = in
 	return p, err
 }
 
-// ground is what a result was run over.
-func ground(r record.Result, step float64) (*effort.Ground, error) {
-	if r.Ground != nil {
-		return effort.NewGround(r.Ground, step)
+// athlete is who stands at z, with their tilt.
+func (p *problem) athlete(z []float64) (a effort.Athlete, scale [effort.Numbers]float64, lean float64) {
+	a, scale = p.o.Prior.athlete(p.o.Base, z)
+	if p.tilted {
+		lean = math.Max(-0.5, math.Min(0.5, p.o.Tilt.Mean+p.o.Tilt.SD*z[tilt]))
 	}
-	return effort.NewSummaryGround(r.Distance, r.Ascent, r.Descent)
+	return a, scale, lean
 }
 
-// evaluate computes F and its gradient at z, unless it just did.
-func (p *problem) evaluate(z []float64) {
-	if p.at != nil && equal(p.at, z) {
-		return
+// day is the athlete on the day of a run.
+func (u *run) day(a effort.Athlete, z []float64) effort.Athlete {
+	sum := 0.0
+	for i, f := range u.drift {
+		sum += f * z[tilt+1+i]
 	}
-	p.at = append(p.at[:0], z...)
-	a, scale := p.o.Prior.athlete(p.o.Base, z)
-	p.scale = scale
-	p.athlete, p.resid, p.slopes, p.value = a, p.resid[:0], p.slopes[:0], 0
-	for n, v := range z {
-		p.value += v * v / 2
-		p.grad[n] = v
-	}
-	for i, r := range p.results {
-		fastest, err := p.time(i, a, p.gaits[i])
-		if err != nil {
-			p.failed, p.value = err, math.NaN()
-			return
-		}
-		e := math.Log(r.Time.Seconds() / fastest.Moving)
-		p.value += e * e / (2 * p.noise * p.noise)
-		slope := fastest.Slope
-		for n := range z {
-			slope[n] *= scale[n]
-			p.grad[n] -= e / (p.noise * p.noise) * slope[n]
-		}
-		p.resid, p.slopes = append(p.resid, e), append(p.slopes, slope)
-	}
+	a.HourPower = math.Max(1, math.Min(40, a.HourPower*math.Exp(sum)))
+	return a
 }
 
-// time is the fastest time over result i's ground. A panic in there must not end the
-// process, which gonum's optimizer would let it do.
-func (p *problem) time(i int, a effort.Athlete, gaits []effort.Gait) (f effort.Fastest, err error) {
+// residuals appends those at z, the gaits held. A panic in the model must not end the
+// process of whoever fits.
+func (p *problem) residuals(dst, z []float64) (out []float64, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("calibrate: result %d: %v", i+1, r)
+			err = fmt.Errorf("calibrate: %w: %v", ErrNoFit, r)
 		}
 	}()
-	if err := p.ctx.Err(); err != nil {
-		return f, err
+	a, _, lean := p.athlete(z)
+	for _, u := range p.runs {
+		if dst, err = p.residualsOf(dst, u, u.day(a, z), lean); err != nil {
+			return dst, err
+		}
 	}
-	if err := p.in.Reset(p.grounds[i], a, p.o.Surroundings); err != nil {
-		return f, err
-	}
-	f, err = p.in.Fastest(gaits)
-	if errors.Is(err, effort.ErrDemand) && gaits != nil {
-		err = nil // an athlete far from any answer, on the way to one
-	}
-	return f, err
+	return dst, nil
 }
 
-const (
-	rounds     = 30   // at most, of what follows
-	gaitRounds = 8    // in which gaits are chosen anew; then they hold, should they go to and fro
-	settled    = 1e-5 // the change of z and of ln σ at which it ends
-)
-
-// solve finds the mode and its covariance. F with the gaits held is smooth, which the
-// minimiser needs; between its runs the gaits are chosen anew by the rule, and the
-// results' own scatter is weighed into the noise, until neither matters.
-func (p *problem) solve() error {
-	p.start()
-	for round := range rounds {
-		before := append([]float64(nil), p.z...)
-		if round < gaitRounds {
-			if err := p.chooseGaits(); err != nil {
-				return err
-			}
-		}
-		if err := p.descend(); errors.Is(err, ErrNoFit) && round < gaitRounds {
-			continue // the gaits held may be those of quite another runner
-		} else if err != nil {
-			return err
-		}
-		p.cov, p.doubtful = invert(p.gaussNewton())
-		change := math.Abs(math.Log(p.weighNoise() / p.noise))
-		for n, z := range p.z {
-			change = math.Max(change, math.Abs(z-before[n]))
-		}
-		if change < settled {
-			break
-		}
-		p.noise, p.at = p.weighNoise(), nil
+// residualsOf appends those of one run.
+func (p *problem) residualsOf(dst []float64, u *run, a effort.Athlete, lean float64) ([]float64, error) {
+	moving, err := p.fastest(u, a, lean)
+	if err != nil {
+		return dst, err
 	}
-	return p.invertHessian()
+	dst = append(dst, math.Log(u.seconds)-moving-u.offset)
+	if len(u.took) == 0 {
+		return dst, nil
+	}
+	from := len(dst)
+	if dst, err = p.sections(dst, u, a, lean); err != nil {
+		return dst, err
+	}
+	for i, took := range u.took {
+		dst[from+i] = math.Log(took) - dst[from+i]
+	}
+	return dst, nil
 }
 
-// start puts the hour power where the closed form for the work of each result would, by
-// the geometric mean, everything else being the prior's.
-func (p *problem) start() {
-	prior := p.o.Prior[effort.HourPower]
-	if prior.LogSD == 0 {
-		return
+// kind is what a residual is held against.
+type kind struct {
+	run   *run
+	scale float64
+	bare  float64 // scale over that of a whole result of weight 1
+	bound bool
+	split bool
+}
+
+// each visits the residuals with what they are held against.
+func (p *problem) each(visit func(i int, k kind)) {
+	i := 0
+	for _, u := range p.runs {
+		bare := 1 / math.Sqrt(u.weight)
+		visit(i, kind{u, p.scale * bare, bare, u.result.DNF, false})
+		i++
+		for _, took := range u.took {
+			bare := 1 / math.Sqrt(u.weight*took/u.seconds)
+			visit(i, kind{u, p.splitScale * bare, bare, false, true})
+			i++
+		}
 	}
-	a, _ := p.o.Prior.athlete(p.o.Base, p.z)
+}
+
+// term is what residual r adds.
+func (p *problem) term(k kind, r float64) term {
+	if k.bound {
+		return bounded(r/k.scale, p.o.Tails)
+	}
+	return tailed(r/k.scale, p.o.Tails)
+}
+
+// f is the negative log posterior of residuals at z.
+func (p *problem) f(z, resid []float64) float64 {
 	sum := 0.0
-	for i, r := range p.results {
-		sum += math.Log(p.grounds[i].RunningWork(a) / a.UniformWork(r.Time) * a.HourPower / prior.Median)
+	for _, v := range z {
+		sum += v * v / 2
 	}
-	p.z[effort.HourPower] = math.Max(-3, math.Min(3, sum/float64(len(p.results))/prior.LogSD))
-}
-
-// chooseGaits runs the athlete at z over every ground with the gaits left to the rule.
-func (p *problem) chooseGaits() error {
-	a, _ := p.o.Prior.athlete(p.o.Base, p.z)
-	for i := range p.grounds {
-		if _, err := p.time(i, a, nil); err != nil {
-			return err
-		}
-		p.gaits[i] = append(p.gaits[i][:0], p.in.Gaits()...)
-	}
-	p.at = nil
-	return nil
+	p.each(func(i int, k kind) { sum += p.term(k, resid[i]).value })
+	return sum
 }

@@ -18,6 +18,7 @@ type Result struct {
 	Distance        float64       // horizontal, m; 0 where only GPX or Ground tells
 	Ascent, Descent float64       // m
 	Time            time.Duration // from the start to the finish
+	Stopped         time.Duration // of that standing still, where known; no file has it
 	Role            Role
 	GPX             string // path of a GPX file, relative to the results file
 	Note            string
@@ -51,7 +52,8 @@ const (
 //     beside a GPX or a Ground, whose length then counts.
 //   - ErrAscent: ascent or descent negative or not finite, or together above the
 //     distance: a mean gradient over 100 %.
-//   - ErrTime: not positive, or above MaxTime.
+//   - ErrTime: not positive, or above MaxTime, or stopped for as long or less than not at
+//     all.
 //   - ErrDate: its year in UTC before FirstYear or after LastYear. The zero Date is.
 //   - ErrRole: none of the constants.
 //   - ErrText: a text that is not UTF-8 or has a NUL in it.
@@ -113,6 +115,8 @@ func (r Result) timeFault() error {
 		return fmt.Errorf("%w: %s is not positive", ErrTime, clock(r.Time))
 	case r.Time > MaxTime:
 		return fmt.Errorf("%w: %s is longer than %d h", ErrTime, clock(r.Time), MaxTime/time.Hour)
+	case r.Stopped < 0 || r.Stopped >= r.Time:
+		return fmt.Errorf("%w: stopped for %s of %s", ErrTime, clock(r.Stopped), clock(r.Time))
 	case year < FirstYear || year > LastYear:
 		return fmt.Errorf("%w: the year %d is not within %d to %d", ErrDate, year, FirstYear, LastYear)
 	}
@@ -137,6 +141,13 @@ func (r Result) speedFault() error {
 		return fmt.Errorf("%w: %.5g km in %s; below %s is not believed", ErrTooFast, d/1000, clock(r.Time), clock(least.Round(time.Second)))
 	}
 	return nil
+}
+
+// Length returns the distance in metres: the ground's where the result itself gives none,
+// and 0 where neither does.
+func (r Result) Length() float64 {
+	d, _, _ := r.extent()
+	return d
 }
 
 // extent returns the distance, ascent and descent in metres: the ground's where the

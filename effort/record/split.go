@@ -12,6 +12,7 @@ import (
 type Split struct {
 	Distance float64 // from the start, m
 	Elapsed  float64 // since the runner's own start, s
+	Stopped  float64 // of that standing still, where known, s; no file has it
 
 	// Ascent and Descent are metres climbed and lost from the start to there; NaN where they
 	// are not known.
@@ -30,6 +31,10 @@ func (r Result) splitFault() error {
 			return fmt.Errorf("%w %d at %g m: not between %g m and the finish at %g m", ErrSplit, i+1, s.Distance, before.Distance, whole)
 		case !(s.Elapsed > before.Elapsed && s.Elapsed < r.Time.Seconds()):
 			return fmt.Errorf("%w %d at %g m: %g s is not between %g s and the finish at %g s", ErrSplit, i+1, s.Distance, s.Elapsed, before.Elapsed, r.Time.Seconds())
+		case !(s.Stopped >= before.Stopped && s.Stopped-before.Stopped < s.Elapsed-before.Elapsed):
+			return fmt.Errorf("%w %d at %g m: stopped for %g s by then, %g s before", ErrSplit, i+1, s.Distance, s.Stopped, before.Stopped)
+		case s.Stopped > 0 && !(s.Stopped <= r.Stopped.Seconds()+1e-6 && r.Time.Seconds()-s.Elapsed > r.Stopped.Seconds()-s.Stopped):
+			return fmt.Errorf("%w %d at %g m: stopped for %g s by then, %g s in all", ErrSplit, i+1, s.Distance, s.Stopped, r.Stopped.Seconds())
 		case s.Ascent < before.Ascent || s.Ascent > up+1 || s.Descent < before.Descent || s.Descent > down+1:
 			return fmt.Errorf("%w %d at %g m: %g m up and %g m down so far, of %g and %g", ErrSplit, i+1, s.Distance, s.Ascent, s.Descent, up, down)
 		case math.IsInf(s.Ascent, 0) || math.IsInf(s.Descent, 0) || math.IsInf(s.Elapsed, 0):
@@ -41,7 +46,7 @@ func (r Result) splitFault() error {
 		if !math.IsNaN(s.Descent) {
 			before.Descent = s.Descent
 		}
-		before.Distance, before.Elapsed = s.Distance, s.Elapsed
+		before.Distance, before.Elapsed, before.Stopped = s.Distance, s.Elapsed, s.Stopped
 	}
 	return nil
 }

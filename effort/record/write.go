@@ -8,7 +8,7 @@ import (
 
 // Write writes a results file that Read reads back as equal results: times to the
 // nanosecond, dates as the same instant, texts without the space around them and with
-// LF for CRLF and CR in them. The column dnf is there if it is needed. Line, Splits and Ground are not written; a result that has its
+// LF for CRLF and CR in them. The column dnf is there if it is needed. Line, Stopped, Splits and Ground are not written; a result that has its
 // distance from its Ground alone gets the ground's length, ascent and descent.
 //
 // It writes nothing unless every result passes Check, and returns what Check said

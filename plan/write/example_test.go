@@ -92,7 +92,7 @@ func Example() {
 	// 10.3 Tallowmast Brow    209   64 mixed 1:15:11 7:18  6:37  1:23:11
 	// 11.5 Pennyoar Green       0   80 run   0:06:59 5:49  6:39  1:30:10
 	// 19.1 Wickerlamp Height  258   89 mixed 1:00:03 7:53  6:46  2:30:13
-	// 21.6 Pintlehook          72   86 mixed 0:18:35 7:26  6:46  2:48:48
+	// 21.6 Pintlehook          72   86 mixed 0:18:35 7:26  6:47  2:48:48
 	// 29.7 Glimmerstow Edge   301  125 mixed 1:05:11 8:03  6:50  3:53:59
 	// 32.5 Kelpwright's Yard   23  124 run   0:18:17 6:32  6:49  4:12:16
 	// 35.0 Snuffer's Knoll     69   98 mixed 0:18:19 7:29  6:54  4:30:35
