@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"time"
 
 	"isoeffort.example/course"
 	"isoeffort.example/plan"
@@ -18,6 +19,8 @@ import (
 type batch struct {
 	*options
 	stdout, stderr io.Writer
+
+	best map[int]time.Duration // by entry, as printed
 }
 
 // Exit statuses.
@@ -67,11 +70,15 @@ func (b *batch) plans(ctx context.Context, c *course.Course, entries []field.Ent
 	fmt.Fprintf(b.stdout, "%s, %.1f km: %d runners\n\n", oneLine(title(c)), c.Length()/1000, len(entries))
 	fmt.Fprintf(b.stdout, "%5s  %-20s  %9s  %9s  %6s  %8s  %s\n", "row", "name", "finish", "best", "budget", "in hand", "at")
 	failed := 0
+	b.best = map[int]time.Duration{}
 	for outcome, err := range field.Each(ctx, c, b.race, entries, o) {
 		if err != nil {
 			return someDone, errors.Join(err, out.flush())
 		}
 		row := rowOf(outcome)
+		if outcome.Plan != nil {
+			b.best[outcome.Index] = outcome.Plan.Best.Gun
+		}
 		if outcome.Plan != nil && out != nil {
 			row.file, err = out.plan(outcome.Runner.Name, page(outcome))
 			row.fault = err

@@ -11,6 +11,7 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 	"isoeffort.example/plan/field"
 	"isoeffort.example/plan/write"
@@ -25,33 +26,38 @@ func (b *batch) paceGroups(ctx context.Context, c *course.Course, entries []fiel
 		return err
 	}
 	rows := [][]string{{"group", "row", "name", "best", "budget"}}
-	fmt.Fprintf(b.stdout, "\nPace groups, and what of each one's budget their schedule takes\n\n")
+	fmt.Fprintf(b.stdout, "\nPace groups, with each one's best and what of their budget the schedule takes. A group\nstarts together; the best counts from each one's own start.\n\n")
 	for _, group := range g.Groups {
-		fmt.Fprintf(b.stdout, "%s\n", clock(group.Target))
+		fmt.Fprintf(b.stdout, "%s%s\n", clock(group.Target), map[bool]string{true: "  nobody"}[len(group.Members) == 0])
 		for _, m := range group.Members {
-			fmt.Fprintf(b.stdout, "%5d  %s  %9s  %6s\n", m.Line, pad(oneLine(m.Runner.Name), 20), clock(m.Best.Gun), percent(m.Budget))
-			rows = append(rows, []string{clock(group.Target), strconv.Itoa(m.Line), unformula(m.Runner.Name), clock(m.Best.Gun), fmt.Sprintf("%.3f", m.Budget)})
+			fmt.Fprintf(b.stdout, "%5d  %s  %9s  %6s\n", m.Line, pad(oneLine(m.Runner.Name), 20), clock(b.best[m.Index]), percent(m.Budget))
+			rows = append(rows, []string{clock(group.Target), strconv.Itoa(m.Line), unformula(m.Runner.Name), clock(b.best[m.Index]), fmt.Sprintf("%.3f", m.Budget)})
 		}
 		if err := out.leader(group, spacing(c)); err != nil {
 			return err
 		}
 	}
+	slowest := g.Groups[len(g.Groups)-1].Target
 	for _, other := range g.Others {
 		if other.Err == nil {
-			fmt.Fprintf(b.stdout, "in none: %s\n", oneLine(other.Runner.Name))
-			rows = append(rows, []string{"", strconv.Itoa(other.Line), unformula(other.Runner.Name), "", ""})
+			why := "too slow for " + clock(slowest)
+			if b.best[other.Index] <= slowest {
+				why = "no group's schedule suits"
+			}
+			fmt.Fprintf(b.stdout, "%s: %s, best %s\n", why, oneLine(other.Runner.Name), clock(b.best[other.Index]))
+			rows = append(rows, []string{"", strconv.Itoa(other.Line), unformula(other.Runner.Name), clock(b.best[other.Index]), ""})
 		}
 	}
 	return out.table("groups.csv", rows)
 }
 
-// leader writes the plan of a group's leader.
+// leader writes the plan of a group's leader, if anybody is to be led.
 func (f *folder) leader(g field.Group, every plan.Spacing) error {
-	if f == nil || g.Plan == nil {
+	if f == nil || g.Plan == nil || len(g.Members) == 0 {
 		return nil
 	}
 	var text bytes.Buffer
-	fmt.Fprintf(&text, "Pace group %s: %d runners\n\n", clock(g.Target), len(g.Members))
+	fmt.Fprintf(&text, "Pace group %s: %s\n\n", clock(g.Target), say.Count(len(g.Members), "runner", "runners"))
 	_ = write.Text(&text, g.Plan, every) // a buffer does not fail
 	_, err := f.plan("pace group "+strings.ReplaceAll(clock(g.Target), ":", " "), text.Bytes())
 	return err

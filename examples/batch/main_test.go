@@ -65,6 +65,29 @@ func TestDemo(t *testing.T) {
 	}
 }
 
+// Bests are the same above and in the groups; a group of nobody says so and has no file; who
+// is in none is said to be too slow, and by how much.
+func TestGroupsOfNobody(t *testing.T) {
+	t.Parallel()
+	dir := files(t, map[string]string{"c.csv": hill, "r.csv": "name,hour_power,start_delay\nIlva,12,0:03:00\nFenna,6,0:01:00\n"})
+	o := batchIn(t.Context(), dir, "-course", "@/c.csv", "-runners", "@/r.csv", "-out", "@/plans", "-groups", "0:20:00,0:40:00")
+	if o.status != 0 {
+		t.Fatalf("%+v", o)
+	}
+	checkFiles(t, filepath.Join(dir, "plans"), "Fenna.txt", "Ilva.txt", "groups.csv", "pace-group-0-40-00.txt", "summary.csv")
+	above, groups, _ := strings.Cut(o.out, "Pace groups")
+	for _, name := range []string{"Ilva", "Fenna"} {
+		line := above[strings.Index(above, name):]
+		best := strings.Fields(line)[2]
+		if !strings.Contains(groups[strings.Index(groups, name):], best) {
+			t.Errorf("%s's best %s is not in\n%s", name, best, groups)
+		}
+	}
+	if !strings.Contains(groups, "0:20:00  nobody\n0:40:00\n") || !strings.Contains(groups, "\ntoo slow for 0:40:00: Fenna, best ") {
+		t.Errorf("%s", groups)
+	}
+}
+
 func TestFolder(t *testing.T) {
 	t.Parallel()
 	dir := files(t, map[string]string{"c.csv": hill, "r.csv": runners + "../../ILVA,11\nilva!,9\n"})

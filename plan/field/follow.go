@@ -16,7 +16,8 @@ type Following struct {
 	// +Inf where no effort meets one of them.
 	Budget float64
 
-	// Even is the share that the athlete's own plan for the same finish takes. What Budget
+	// Even is the share that the athlete's own plan for the same finish takes, +Inf where no
+	// pace makes it. What Budget
 	// has above it is the price of somebody else's times and gaits; it may be below by what
 	// holding back costs.
 	Even float64
@@ -45,6 +46,9 @@ func Follow(schedule *plan.Plan, a effort.Athlete, every plan.Spacing) (Followin
 	own, err := ownPlan(schedule, a)
 	if err != nil {
 		return Following{}, err
+	}
+	if own.Unmet {
+		return Following{Budget: math.Inf(1), Even: math.Inf(1)}, nil
 	}
 	in, err := own.Integrator()
 	if err != nil {

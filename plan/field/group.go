@@ -63,19 +63,28 @@ type Member struct {
 	Index  int // of the entry, from 0
 	Line   int
 	Runner Runner
-	Best   plan.Best // on the whole budget
+	Best   plan.Best // on the whole budget, with the runner's own start: what their plan has
 	Following
 }
 
 // A Grouping is a field in pace groups.
 type Grouping struct {
-	Groups []Group   // fastest target first
-	Others []Outcome // who is in none, in the order of the entries: with an Err, or else too slow for every group
+	Groups []Group // fastest target first
+	Others []Other // who is in none, in the order of the entries
+}
+
+// An Other is a runner in no group: with an Err, or else one for whom every group is too
+// fast, or whose budget no schedule suits.
+type Other struct {
+	Outcome
+	Best plan.Best // as that of a Member; zero where there is an Err
 }
 
 // Groups puts every runner into the fastest group whose schedule they can follow within
-// the budget. Everybody starts with the race's delay and wave; neither its aim nor what
-// entries say of goal, share, start or a race of their own is looked at.
+// the budget. A group starts together, with the race's delay and wave, so whoever has a start
+// of their own waits, or hurries, to be at the line with it; only Best counts from that own
+// start. Neither the race's aim nor what entries say of goal, share or a race of their own
+// is looked at.
 //
 // The rule, [our own]:
 //
@@ -172,7 +181,7 @@ func (g *grouper) hold(ctx context.Context) error {
 			return holder{err: refusals[i]}
 		}
 		h := holder{athlete: e.Runner.Athlete}
-		if err := guard(func() error { return g.holdOne(&h, e.Runner.Basis) }); err != nil {
+		if err := guard(func() error { return g.holdOne(&h, e.Runner) }); err != nil {
 			h.err = e.fault(i, g.options.File, err)
 		}
 		return h
@@ -186,14 +195,16 @@ func (g *grouper) hold(ctx context.Context) error {
 }
 
 // holdOne finds what one runner can hold.
-func (g *grouper) holdOne(h *holder, basis effort.Basis) error {
+func (g *grouper) holdOne(h *holder, r Runner) error {
 	race := g.race
-	race.Basis, race.Share = basis, g.options.Within
+	race.Basis, race.Share = r.Basis, g.options.Within
 	p, err := plan.Even(g.c, h.athlete, race)
 	if err != nil {
 		return err
 	}
-	h.best = p.Best
+	if h.best, err = g.ownBest(p, r); err != nil {
+		return err
+	}
 	if g.options.Safe && p.Best.High > p.Best.Gun {
 		race.Basis = effort.Basis{}
 		if h.athlete, p, err = slowed(g.c, h.athlete, race, p); err != nil {
@@ -202,6 +213,20 @@ func (g *grouper) holdOne(h *holder, basis effort.Basis) error {
 	}
 	h.fastest = g.finish(p.Gun)
 	return nil
+}
+
+// ownBest is the best of a runner with their own start, given the plan with the race's.
+func (g *grouper) ownBest(p *plan.Plan, r Runner) (plan.Best, error) {
+	own := r.startOf(g.race)
+	if own.StartDelay == g.race.StartDelay && own.Wave == g.race.Wave {
+		return p.Best, nil
+	}
+	own.Basis = r.Basis
+	with, err := plan.Even(g.c, r.Athlete, own)
+	if err != nil {
+		return plan.Best{}, err
+	}
+	return with.Best, nil
 }
 
 // finish is a gun time as targets count.

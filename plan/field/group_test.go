@@ -197,3 +197,35 @@ func TestGroupsErrors(t *testing.T) {
 		t.Errorf("a target that nobody holds: %+v, %v", g, err)
 	}
 }
+
+// Best counts from each one's own start, as their plan does, in a group and outside of any.
+func TestGroupsBestIsTheirOwn(t *testing.T) {
+	t.Parallel()
+	c := rolling(t, 12_000)
+	race := plan.Race{Step: 50, StartDelay: time.Minute}
+	entries := field.Entries(
+		field.Runner{Name: "Ilva", Athlete: effort.Usual(13), StartDelay: 4 * time.Minute},
+		field.Runner{Name: "Oddo", Athlete: effort.Usual(12), StartDelay: plan.Off},
+		field.Runner{Name: "Fenna", Athlete: effort.Usual(12.5)},
+		field.Runner{Name: "Hob", Athlete: effort.Usual(6), StartDelay: 3 * time.Minute})
+	own := map[int]plan.Best{}
+	for out, err := range field.Each(t.Context(), c, race, entries, field.Options{}) {
+		if err != nil || out.Err != nil {
+			t.Fatal(err, out.Err)
+		}
+		own[out.Index] = out.Plan.Best
+	}
+	g, err := field.Groups(t.Context(), c, race, entries, field.GroupOptions{Targets: []time.Duration{90 * time.Minute}})
+	if err != nil || len(g.Groups[0].Members) != 3 || len(g.Others) != 1 {
+		t.Fatalf("%+v, %v", g, err)
+	}
+	got := map[int]plan.Best{g.Others[0].Index: g.Others[0].Best}
+	for _, m := range g.Groups[0].Members {
+		got[m.Index] = m.Best
+	}
+	for i, want := range own {
+		if got[i] != want {
+			t.Errorf("%s: %+v, planned %+v", entries[i].Runner.Name, got[i], want)
+		}
+	}
+}

@@ -36,7 +36,11 @@ func (g *grouper) group(ctx context.Context) (*Grouping, error) {
 // put puts entry i where it belongs.
 func (g *Grouping) put(e Entry, i int, h holder, p placed) {
 	if p.group < 0 || p.err != nil {
-		g.Others = append(g.Others, Outcome{Index: i, Line: e.Line, Runner: e.Runner, Err: p.err})
+		other := Other{Outcome: Outcome{Index: i, Line: e.Line, Runner: e.Runner, Err: p.err}}
+		if p.err == nil {
+			other.Best = h.best
+		}
+		g.Others = append(g.Others, other)
 		return
 	}
 	group := &g.Groups[p.group]

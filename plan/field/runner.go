@@ -49,6 +49,11 @@ func (r Runner) RaceOf(race plan.Race) plan.Race {
 			race.Goal = r.Goal
 		}
 	}
+	return r.startOf(race)
+}
+
+// startOf is the race with the runner's own start.
+func (r Runner) startOf(race plan.Race) plan.Race {
 	race.StartDelay = replaced(race.StartDelay, r.StartDelay)
 	wave := race.Wave
 	race.Wave = replaced(race.Wave, r.Wave)

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"time"
 
+	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -139,9 +140,20 @@ func (r *run) finishHalts(p *plan.Plan) {
 	sortHalts(r.halts)
 	for i := range r.halts {
 		h := &r.halts[i]
-		h.Place = placeAt(p, h.Distance)
+		if h.Place = placeAt(p, h.Distance); h.Place == "" {
+			h.Place = stopName(near(p, h.Distance))
+		}
 		h.Gun = millis(r.line + r.movingAt(h.Distance) + r.halted(h.Distance))
 	}
+}
+
+// stopName is what a planned stop is for, where it is not an aid station with a name of its
+// own; "" for nil.
+func stopName(s *plan.Stop) string {
+	if s == nil || s.Kind == plan.Halt {
+		return ""
+	}
+	return say.Capital(s.Kind.String())
 }
 
 // near returns the planned stop that a halt at a distance may be, or nil.

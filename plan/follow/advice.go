@@ -2,11 +2,7 @@ package follow
 
 import (
 	"fmt"
-	"math"
 	"time"
-
-	"isoeffort.example/internal/page"
-	"isoeffort.example/internal/say"
 )
 
 // Advice is what to do with the effort. It never asks for none, and never for more than is
@@ -15,11 +11,12 @@ type Advice int
 
 // The advice, from the best case to the worst.
 const (
-	// Hold goes on at the effort of the rest's plan, which its aim allows.
+	// Hold goes on at the planned effort; under an aim that asks for it, at up to MostMore of
+	// it.
 	Hold Advice = iota
 
-	// Ease eases: to what the budget still allows, where the aim would need more; or to what
-	// the aim asks for, where going on as so far would spend the budget before the finish.
+	// Ease eases: back to the planned effort first, after having given more than that, and
+	// below it where the budget no longer allows as much.
 	Ease
 
 	// WalkOn walks at an effort at which the runner can talk: the budget is spent, or so
@@ -39,26 +36,36 @@ func (a Advice) String() string {
 	return names[a]
 }
 
+// asPlanned is how far an effort, and clearlyLate how far a time, may lie from the planned
+// one, relative, before words are made of it; a time of sometimeLate is none either. [Our own.]
+const (
+	asPlanned    = 0.01
+	clearlyLate  = 0.005
+	spentMore    = 0.05 // of the budget that the plan has spent
+	sometimeLate = time.Minute
+)
+
 // advise says what to do.
 func (r *Rest) advise() {
 	s := r.Standing
 	switch {
-	case r.Kept && s.Forecast.SpentAt > 0 && r.Intensity < s.soFar:
-		r.Advice = Ease
-	case r.Kept:
-		r.Advice = Hold
-	case !s.walking:
-		r.Advice = Ease
-	case s.next(OutOfReach) == nil:
-		r.Advice = WalkOn
-	default:
+	case s.walking && s.next(OutOfReach) != nil:
 		r.Advice = Stop
+	case s.walking:
+		r.Advice = WalkOn
+	case !s.holds && r.Share < (1-asPlanned)*s.Today || s.above() && change(r.Share) <= 0:
+		r.Advice = Ease
+	default:
+		r.Advice = Hold
 	}
 	r.say("%s", r.effortWords())
 	if r.Advice == Hold || r.Advice == Ease {
-		r.say("You finish at %s, %s.", say.HMS(r.Gun), lateness(r.Late))
+		r.say("You finish at about %s.", about(s.Plan, r.Gun))
+		if r.Late > 0 && s.clearly(r.Late) {
+			r.say("Slower than planned is all right.")
+		}
 	} else {
-		r.say("Walking on, you would finish at about %s.", say.HMS(r.Gun))
+		r.say("Walking on, you would finish at about %s.", about(s.Plan, r.Gun))
 	}
 	r.sayCutoffs()
 }
@@ -67,75 +74,109 @@ func (r *Rest) say(format string, args ...any) {
 	r.Words = append(r.Words, fmt.Sprintf(format, args...))
 }
 
-// effortWords says what to give.
-func (r *Rest) effortWords() string {
-	change := 100 * (r.Share - 1)
-	switch {
-	case r.Advice == Stop:
-		return "Your effort budget is spent, and walking does not make every cutoff. Walk to the next marshal or aid station and say so: the race's officials decide how you go on, and its medical team if you are unwell."
-	case r.Advice == WalkOn:
-		return "Your effort budget is spent. Walk on, at an effort at which you can talk in whole sentences. Stop at the next aid station if that is too much."
-	case r.Advice == Ease && r.Kept:
-		return fmt.Sprintf("You have given more than you can hold: going on like that, your budget is spent by %.1f km. Ease now, and give %s.", r.Standing.Forecast.SpentAt/1000, compared(change))
-	case r.Advice == Ease && r.Aim == MakeCutoffs:
-		return fmt.Sprintf("Not every cutoff can be made on what you have left. Do not chase them: give %s, which is what you have.", compared(change))
-	case r.Advice == Ease:
-		return fmt.Sprintf("The aim would need more than you have left. Let it go, and give %s: that is what the budget allows.", compared(change))
-	case math.Abs(change) < 0.5:
-		return "Hold the effort that was planned."
-	case change > 0:
-		return fmt.Sprintf("Give %s, on every climb, flat and descent. If that does not feel right, hold the planned effort instead.", compared(change))
+// above reports whether the runner has given more than the plan so far: by the mean effort
+// on offer, or, where that does not show it, by being early on more of the budget.
+func (s *Standing) above() bool {
+	if s.soFar*s.Today > (1+asPlanned)*s.Plan.Intensity {
+		return true
 	}
-	return fmt.Sprintf("Give %s.", compared(change))
+	return s.Late < 0 && s.clearly(s.Late) && s.State.Spent > (1+spentMore)*s.PlannedBudget
 }
 
-// compared is an effort beside the planned one, in per cent.
-func compared(change float64) string {
-	switch {
-	case math.Abs(change) < 0.5:
-		return "the effort that was planned"
-	case change > 0:
-		return fmt.Sprintf("%.0f %% more effort than planned", change)
+// clearly reports whether a difference of time is worth words.
+func (s *Standing) clearly(d time.Duration) bool {
+	return d.Abs() >= max(sometimeLate, time.Duration(clearlyLate*float64(s.Gun)))
+}
+
+// effortWords says what to give.
+func (r *Rest) effortWords() string {
+	less := -change(r.Share)
+	switch r.Advice {
+	case Stop:
+		return r.Standing.stopWords()
+	case WalkOn:
+		return r.Standing.walkOnWords()
+	case Ease:
+		return r.easeWords(less)
 	}
-	return fmt.Sprintf("%.0f %% less effort than planned", -change)
+	switch {
+	case !r.Kept && r.Aim != HoldEffort && less == 0:
+		return fmt.Sprintf("That would take more than %d %% above the planned effort: let it go. Hold the planned effort, no more.", change(1+MostMore))
+	case less < 0:
+		return fmt.Sprintf("If you feel good and ask for it: up to %d %% more effort than planned, on every climb, flat and descent. Otherwise hold the planned effort.", -less)
+	case less > 0:
+		return fmt.Sprintf("Hold %d %% less effort than planned, no more.", less)
+	}
+	return "Hold the planned effort, no more."
+}
+
+// easeWords eases back to the planned effort first, and below it where that is needed.
+func (r *Rest) easeWords(less int) string {
+	s := r.Standing
+	switch {
+	case s.above() && less <= 0:
+		return s.tooFast() + "Ease back to the planned effort now."
+	case s.above() && less > mostPercent:
+		return s.tooFast() + "Ease back to the planned effort now, and then further, until you can speak whole sentences with ease: more would not last."
+	case s.above():
+		return fmt.Sprintf("%sEase back to the planned effort now, and then on to %d %% less than planned: more would not last.", s.tooFast(), less)
+	}
+	if less > mostPercent {
+		return "The planned effort would not last to the finish. Ease now, until you can speak whole sentences with ease."
+	}
+	return fmt.Sprintf("The planned effort would not last to the finish. Ease now, to %d %% less than planned.", less)
+}
+
+// tooFast says how the runner has given more than planned.
+func (s *Standing) tooFast() string {
+	if s.Late < 0 && s.clearly(s.Late) {
+		return fmt.Sprintf("You are %s ahead: too fast. ", spell(-s.Late))
+	}
+	return "You have given more effort than planned. "
+}
+
+const (
+	// mostPercent is how much less effort is asked for in per cent; nobody feels more than
+	// that as a figure. [Our own.]
+	mostPercent = 10
+
+	// Of one who has spent too much by being fast, the numbers may be wrong.
+	byYourTimes = "By your times you have nothing left to run on"
+	ifWell      = " If you feel well you may run, never above the planned effort."
+)
+
+// walkOnWords walk.
+func (s *Standing) walkOnWords() string {
+	const talking = " Walk, all the way, easy enough to speak whole sentences."
+	if s.above() {
+		return s.tooFast() + byYourTimes + "." + talking + ifWell + " Stop at the next aid station if walking is too much."
+	}
+	return "You have nothing left to run on." + talking + " Stop at the next aid station if that is too much."
+}
+
+// stopWords walk to those who decide.
+func (s *Standing) stopWords() string {
+	const ask = ", and walking does not make every cutoff. Walk to the next marshal or aid station and say so: the race's officials decide how you go on, and its medical team if you are unwell."
+	if s.above() {
+		return s.tooFast() + byYourTimes + ask + ifWell
+	}
+	return "You have nothing left to run on" + ask
 }
 
 // sayCutoffs names the first cutoff that is not safe.
 func (r *Rest) sayCutoffs() {
-	if len(r.Cutoffs) == 0 {
+	if len(r.Cutoffs) == 0 || r.Advice == Stop {
 		return
 	}
 	for _, c := range r.Cutoffs {
 		switch {
-		case c.Reach == OutOfReach:
-			r.say("The cutoff %s is out of reach by %s. Tell the marshal at the next place: the officials decide. Do not race it.", where(c), say.HMS(-c.InHand))
-			return
 		case c.InHand < 0:
-			r.say("Like this you miss the cutoff %s by %s. There is budget to make it; no cutoff is worth your health.", where(c), say.HMS(-c.InHand))
+			r.say("Like this you miss the cutoff %s by %s. Do not race it: tell the marshal at the next place, the officials decide.", where(c), spell(max(-c.InHand, time.Second)))
 			return
 		case c.Reach == Tight:
-			r.say("The cutoff %s is tight: %s in hand. Keep stops short, and do not sprint for it.", where(c), say.HMS(c.InHand))
+			r.say("The cutoff %s is tight: %s in hand. Keep stops short, and do not race for it.", where(c), margin(c.InHand))
 			return
 		}
 	}
 	r.say("Every cutoff to come is safe.")
-}
-
-// where is a cutoff's place in words.
-func where(c Cutoff) string {
-	if c.Name == "" {
-		return fmt.Sprintf("at %.1f km", c.Distance/1000)
-	}
-	return fmt.Sprintf("at %s (%.1f km)", page.Plain(c.Name), c.Distance/1000)
-}
-
-// lateness is how late in words.
-func lateness(d time.Duration) string {
-	switch d = d.Round(time.Second); {
-	case d == 0:
-		return "as planned"
-	case d > 0:
-		return say.HMS(d) + " later than planned"
-	}
-	return say.HMS(-d) + " earlier than planned"
 }

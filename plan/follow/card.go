@@ -7,14 +7,14 @@ import (
 
 	"isoeffort.example/course"
 	"isoeffort.example/effort"
-	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/forecast"
 )
 
 // CardOptions say what Paper prints. The zero value is ready.
 type CardOptions struct {
-	// Late are the delays for which the card says what to do. None means 10, 20 and 30
-	// minutes.
+	// Late are the delays for which the card says what to do, ascending. None means about
+	// 2, 4 and 6 % of the plan's time, in whole minutes, and no more than 10, 20 and 30.
 	Late []time.Duration
 
 	// Slower is how much later than the plan the second schedule finishes, as a share of the
@@ -30,13 +30,17 @@ type CardOptions struct {
 	Every plan.Spacing
 }
 
-// A Card is what fits into a pocket: schedules side by side, and what to do when late.
+// A Card is what fits into a pocket: schedules side by side, and what to do when late. For
+// a goal beyond the runner (Plan.Budget above plan.BeyondBudget) it has neither, and the
+// first of its Warnings says why.
 type Card struct {
 	Plan      *plan.Plan
 	Places    []Place
 	Schedules []Schedule // the plan, a slower one, and one that just makes the cutoffs if there are any
-	Rules     []Rule     // for each place but the finish, for each delay
-	Warnings  []string
+	Rules     []Rule     // for each place but the finish, for each delay; see Lines
+	Warnings  []string   // to be shown above it
+
+	beyond bool
 }
 
 // A Place is a line of the card.
@@ -62,17 +66,22 @@ type Schedule struct {
 // Paper makes a card of a plan. Its error wraps ErrAim for an option out of range, or one
 // of the sentinels of packages plan and effort.
 func Paper(p *plan.Plan, o CardOptions) (*Card, error) {
-	if err := o.fill(); err != nil {
-		return nil, err
-	}
 	r, err := newTracker(p, 1)
 	if err != nil {
+		return nil, err
+	}
+	if err := o.fill(p); err != nil {
 		return nil, err
 	}
 	c := &Card{Plan: p}
 	for _, at := range places(p, o.Every) {
 		c.Places = append(c.Places, Place{Name: at.Name, Distance: at.Distance, Closes: closes(p, at.Distance)})
 	}
+	if p.Budget > plan.BeyondBudget {
+		c.beyond, c.Warnings = true, []string{forecast.Warning(1, p.Budget)}
+		return c, nil
+	}
+	c.missed()
 	c.add("plan", p.Traverse())
 	if err := c.addSlower(r, o.Slower); err != nil {
 		return nil, err
@@ -83,15 +92,44 @@ func Paper(p *plan.Plan, o CardOptions) (*Card, error) {
 	return c, c.rules(r, o.Late)
 }
 
-func (o *CardOptions) fill() error {
+// missed says which cutoffs the plan misses on time.
+func (c *Card) missed() {
+	var all []string
+	for _, m := range c.Plan.Cutoffs {
+		if m.InHand < 0 {
+			all = append(all, fmt.Sprintf("the cutoff %s by %s", where(Cutoff{Cutoff: m.Cutoff}), spell(up(-m.InHand))))
+		}
+	}
+	if len(all) > 0 {
+		c.Warnings = append(c.Warnings, fmt.Sprintf("Even on time this plan misses %s. Do not chase a cutoff: ask the race before you start.", listed(all)))
+	}
+}
+
+// The delays for which a card has rules where none are asked for. [Our own.]
+const (
+	lateShare = 0.02
+	mostLate  = 10 * time.Minute
+)
+
+// usualDelays are those of CardOptions.Late where none are given: of five minutes or more
+// in whole fives.
+func usualDelays(p *plan.Plan) []time.Duration {
+	step := min(time.Duration(lateShare*float64(p.Gun)), mostLate)
+	if step = max(step.Round(time.Minute), time.Minute); step >= 5*time.Minute {
+		step = step.Round(5 * time.Minute)
+	}
+	return []time.Duration{step, 2 * step, 3 * step}
+}
+
+func (o *CardOptions) fill(p *plan.Plan) error {
 	if len(o.Late) == 0 {
-		o.Late = []time.Duration{10 * time.Minute, 20 * time.Minute, 30 * time.Minute}
+		o.Late = usualDelays(p)
 	}
 	if o.Slower == 0 {
 		o.Slower = 0.05
 	}
-	for _, late := range o.Late {
-		if late <= 0 || late > longest {
+	for i, late := range o.Late {
+		if late <= 0 || late > longest || i > 0 && late <= o.Late[i-1] {
 			return fmt.Errorf("follow: %w: %v late", ErrAim, late)
 		}
 	}
@@ -179,7 +217,7 @@ func (c *Card) addSafe(inHand time.Duration) error {
 		return fmt.Errorf("follow: cutoff-safe schedule: %w", err)
 	}
 	if p.Budget > fits {
-		c.Warnings = append(c.Warnings, fmt.Sprintf("Making every cutoff would need %s of the effort budget: no schedule is given for that. Ask the organisers, and do not chase cutoffs.", say.Percent(p.Budget)))
+		c.Warnings = append(c.Warnings, "Making every cutoff would take more than you have to give: there is no schedule for that. Ask the race, and do not chase cutoffs.")
 		return nil
 	}
 	s := Schedule{Name: "cutoff-safe", Budget: p.Budget}

@@ -3,6 +3,7 @@ package follow
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"isoeffort.example/internal/page"
 	"isoeffort.example/internal/say"
@@ -11,12 +12,20 @@ import (
 // Text prints the card in at most 80 columns. Its error is the writer's.
 func (c *Card) Text(w io.Writer) error {
 	var t sheet
-	t.Line("%s", page.Clip(fmt.Sprintf("%s: card", courseName(c.Plan)), page.Width))
+	t.Line("%s", page.Clip(fmt.Sprintf("%s: if you are late", courseName(c.Plan)), page.Width))
 	t.Line("Trust the course's markers over your watch.")
 	t.Line("")
-	t.schedules(c)
-	t.rules(c)
-	t.notes(c.Warnings)
+	if c.beyond {
+		t.Wrap("", strings.Join(c.Warnings, " "))
+		t.Line("")
+		t.Wrap("", fmt.Sprintf("So there are no times here. The best that this runner can plan for is a finish at about %s: make that plan, or an easier one.", about(c.Plan, c.Plan.Best.Gun)))
+		t.Line("")
+	} else {
+		t.notes(c.Warnings)
+		t.schedules(c)
+		t.List("IF YOU ARE LATE, take the minutes for lost: the effort stays as planned.", c.Lines())
+		t.Line("")
+	}
 	t.cautions(c.Plan)
 	return t.Print(w)
 }
@@ -43,14 +52,7 @@ func (t *sheet) schedules(c *Card) {
 		}
 		rows = append(rows, row)
 	}
-	budget := []string{"of the budget", ""}
-	for _, s := range c.Schedules {
-		budget = append(budget, say.Percent(s.Budget))
-	}
-	if cut {
-		budget = append(budget, "", "")
-	}
-	t.places(append(rows, budget))
+	t.places(rows)
 	if cut {
 		t.Wrap("", "latest: arrive by then, and the plan's effort still makes every cutoff to come, with nothing in hand. closes: the cutoff.")
 	}
@@ -62,28 +64,4 @@ func hmsOrNone(ok bool, text string) string {
 		return text
 	}
 	return ""
-}
-
-// rules prints what to do when late.
-func (t *sheet) rules(c *Card) {
-	if len(c.Rules) == 0 {
-		return
-	}
-	t.Line("IF YOU ARE LATE, take the minutes for lost: the effort stays as planned.")
-	place := -1.0
-	for _, r := range c.Rules {
-		if r.Distance != place {
-			place = r.Distance
-			t.Line("%s", page.Clip(fmt.Sprintf("%s (%.1f km)", nameOr(r.Place, "Place"), r.Distance/1000), page.Width))
-		}
-		t.Wrap(page.Pad("  "+say.HM(r.Late)+" late", 13), r.Words)
-	}
-	t.Line("")
-}
-
-func nameOr(name, other string) string {
-	if name = page.Plain(name); name == "" {
-		return other
-	}
-	return name
 }

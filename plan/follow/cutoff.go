@@ -16,7 +16,7 @@ const (
 	Missed                  // behind, and not made by the times given or read between them
 	Safe                    // made by steady effort with a day's luck in hand
 	Tight                   // made by steady effort, with less in hand
-	OnlyFaster              // made only by more than the plan's effort, within the budget
+	OnlyFaster              // made only by more than the plan's effort, within the budget; no reason to give it
 	OutOfReach              // not made on the budget that is left
 )
 
@@ -26,6 +26,14 @@ func (r Reach) String() string {
 		return "no reach"
 	}
 	return names[r]
+}
+
+// words is the reach on a page: what only more effort would make is not offered.
+func (r Reach) words() string {
+	if r == OnlyFaster {
+		return "missed so"
+	}
+	return r.String()
 }
 
 // A Cutoff is one of the race's and how the runner stands to it.

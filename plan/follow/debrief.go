@@ -8,7 +8,6 @@ import (
 
 	"isoeffort.example/effort"
 	"isoeffort.example/effort/record"
-	"isoeffort.example/internal/say"
 	"isoeffort.example/plan"
 )
 
@@ -17,9 +16,9 @@ import (
 //
 // Intensities are relative ones, the intensity that spends as much in as much time, and
 // budgets shares of the effort budget: both by the athlete's numbers, as package follow
-// takes effort from times, after averaging over 20 minutes. A budget far above 1 says
-// that the numbers underrate the runner, or that the day was kind, and not that somebody
-// gave more than all.
+// takes effort from times, after averaging over 20 minutes. A budget far above 1 after an
+// even race on time says that the numbers underrate the runner, or that the day was kind;
+// after a fast start and a slow end it says that more was spent early than there was.
 type Debrief struct {
 	Plan *plan.Plan
 
@@ -32,8 +31,10 @@ type Debrief struct {
 	Intensity, PlannedIntensity float64
 
 	// EvenMoving is the moving time that the same budget gives spread as the plan spreads it,
-	// and Uneven what was lost against that: Moving − EvenMoving. Both are 0 where the budget
-	// spent is none to plan on.
+	// but none quicker than the plan's best or, where that is quicker, the plan. Uneven is
+	// what was lost against that: Moving − EvenMoving. Both are 0 where that cannot be told:
+	// the budget spent is none to plan on, the runner was quicker than that best, or there are
+	// fewer than 4 stretches of 20 minutes, by which effort is not told apart within the race.
 	EvenMoving, Uneven time.Duration
 
 	Sections []Section
@@ -58,7 +59,8 @@ type Section struct {
 	Lost                  time.Duration // Took − Planned
 	Halted, PlannedHalted time.Duration // as Split.Stop: the stop at From belongs here, that at To does not
 
-	// Pace is per kilometre, and level pace that of running on the level at the same effort.
+	// Pace is per kilometre, and level pace that of running on the level at the same effort;
+	// 0 where more than half of the time is walked.
 	Pace, LevelPace, PlannedLevelPace time.Duration
 
 	// Intensity is that of the section for itself, without averaging, and so rough where it
@@ -202,42 +204,34 @@ func (v *review) totals() {
 	d.PlannedIntensity = v.planned(0, length)
 }
 
+// fewestStretches is how many stretches a race must have for its unevenness to show.
+const fewestStretches = 4
+
 // evenly finds what the same budget would have given.
 func (v *review) evenly() error {
+	d, p := v.out, v.plan
+	if len(v.done) < fewestStretches {
+		return nil
+	}
 	start := effort.State{Moving: math.Max(0, v.offset(0))}
-	s, _, err := v.even(start, effort.Demand{Budget: v.out.Budget})
+	s, _, err := v.even(start, effort.Demand{Budget: d.Budget})
 	if errors.Is(err, effort.ErrDemand) || errors.Is(err, effort.ErrSpent) {
-		v.say("What the same budget would have given evenly cannot be told: %v.", err)
+		v.say("What the same effort would have given evenly cannot be told: %v.", err)
 		return nil
 	}
 	if err != nil {
 		return fmt.Errorf("follow: %w", err)
 	}
-	v.out.EvenMoving = millis(s.Finish().Moving - start.Moving)
-	v.out.Uneven = v.out.Moving - v.out.EvenMoving
+	even := millis(s.Finish().Moving - start.Moving)
+	if best := min(p.Best.Moving, p.Moving); even < best {
+		if even = best; d.Moving <= best {
+			return nil
+		}
+	}
+	d.EvenMoving, d.Uneven = even, d.Moving-even
 	return nil
 }
 
 func (v *review) say(format string, args ...any) {
 	v.out.Warnings = append(v.out.Warnings, fmt.Sprintf(format, args...))
-}
-
-// warn says what is doubtful.
-func (v *review) warn() {
-	d := v.out
-	if off := d.Scale - 1; math.Abs(off) > doubtfulScale {
-		v.say("The recording is %.1f %% %s than the course: places in it are rough.", math.Abs(100*off), map[bool]string{true: "shorter", false: "longer"}[off > 0])
-	}
-	for _, s := range v.done {
-		if s.tooFast {
-			v.say("From %.1f to %.1f km you were faster than any effort of this runner would be: the numbers that the plan rests on, or the times, are not right.", s.from.Distance/1000, s.to.Distance/1000)
-			break
-		}
-	}
-	if d.Budget > fits {
-		v.say("By the numbers that the plan rests on this took %s of what one race allows. More likely they underrate you: take this race into your results.", say.Percent(d.Budget))
-	}
-	if v.run.legs != nil {
-		v.say("Splits alone do not show halts: planned stops are taken for taken, and any other halt for slow going.")
-	}
 }

@@ -2,6 +2,7 @@ package follow
 
 import (
 	"io"
+	"time"
 
 	"isoeffort.example/internal/page"
 )
@@ -44,23 +45,23 @@ type jsonFade struct {
 }
 
 type jsonSection struct {
-	Place            string `json:"place,omitempty"`
-	From             number `json:"from_m"`
-	To               number `json:"to_m"`
-	Gun              number `json:"gun_s"`
-	Late             number `json:"late_s"`
-	Took             number `json:"split_s"`
-	Planned          number `json:"planned_split_s"`
-	Lost             number `json:"lost_s"`
-	Halted           number `json:"halted_s"`
-	PlannedHalted    number `json:"planned_halted_s"`
-	Pace             number `json:"pace_s_per_km"`
-	LevelPace        number `json:"level_pace_s_per_km"`
-	PlannedLevelPace number `json:"planned_level_pace_s_per_km"`
-	Intensity        number `json:"relative_intensity"`
-	PlannedIntensity number `json:"planned_relative_intensity"`
-	Budget           number `json:"budget_spent"`
-	PlannedBudget    number `json:"planned_budget_spent"`
+	Place            string  `json:"place,omitempty"`
+	From             number  `json:"from_m"`
+	To               number  `json:"to_m"`
+	Gun              number  `json:"gun_s"`
+	Late             number  `json:"late_s"`
+	Took             number  `json:"split_s"`
+	Planned          number  `json:"planned_split_s"`
+	Lost             number  `json:"lost_s"`
+	Halted           number  `json:"halted_s"`
+	PlannedHalted    number  `json:"planned_halted_s"`
+	Pace             number  `json:"pace_s_per_km"`
+	LevelPace        *number `json:"level_pace_s_per_km"`
+	PlannedLevelPace *number `json:"planned_level_pace_s_per_km"`
+	Intensity        number  `json:"relative_intensity"`
+	PlannedIntensity number  `json:"planned_relative_intensity"`
+	Budget           number  `json:"budget_spent"`
+	PlannedBudget    number  `json:"planned_budget_spent"`
 }
 
 type jsonHalt struct {
@@ -72,7 +73,7 @@ type jsonHalt struct {
 }
 
 // JSON prints the debrief as Standing.JSON does; budgets of a section are what was spent on
-// it, and fade is null where none was found.
+// it; fade is null where none was found, and a level pace where the section is walked.
 func (d *Debrief) JSON(w io.Writer) error {
 	j := jsonDebrief{
 		Schema: Schema, Gun: secondsOf(d.Gun), Late: secondsOf(d.Late), Line: secondsOf(d.Line),
@@ -101,7 +102,14 @@ func (s Section) plainly() jsonSection {
 	return jsonSection{
 		Place: page.Plain(s.Name), From: metres(s.From), To: metres(s.To), Gun: secondsOf(s.Gun), Late: secondsOf(s.Late),
 		Took: secondsOf(s.Took), Planned: secondsOf(s.Planned), Lost: secondsOf(s.Lost), Halted: secondsOf(s.Halted), PlannedHalted: secondsOf(s.PlannedHalted),
-		Pace: number{s.Pace.Seconds(), 1}, LevelPace: number{s.LevelPace.Seconds(), 1}, PlannedLevelPace: number{s.PlannedLevelPace.Seconds(), 1},
+		Pace: number{s.Pace.Seconds(), 1}, LevelPace: paceOrNull(s.LevelPace), PlannedLevelPace: paceOrNull(s.PlannedLevelPace),
 		Intensity: ratio(s.Intensity), PlannedIntensity: ratio(s.PlannedIntensity), Budget: ratio(s.Budget), PlannedBudget: ratio(s.PlannedBudget),
 	}
+}
+
+func paceOrNull(d time.Duration) *number {
+	if d == 0 {
+		return nil
+	}
+	return &number{d.Seconds(), 1}
 }

@@ -29,9 +29,13 @@ func (d *Debrief) Text(w io.Writer) error {
 func (t *sheet) result(d *Debrief) {
 	t.Entry("Finish", fmt.Sprintf("%s, %s.", say.HMS(d.Gun), lateness(d.Late)))
 	t.Entry("Moving", fmt.Sprintf("%s, planned %s (%s).", say.HMS(d.Moving), say.HMS(d.PlannedMoving), say.Signed(d.Moving-d.PlannedMoving)))
-	t.Entry("Halts", fmt.Sprintf("%s, planned %s (%s).", say.HMS(d.Halted), say.HMS(d.PlannedStopped), say.Signed(d.Halted-d.PlannedStopped)))
-	t.Entry("Effort", fmt.Sprintf("%.1f %% of what you could hold for an hour at that point of the race, planned %.1f %%.", 100*d.Intensity, 100*d.PlannedIntensity))
-	t.Entry("Budget", fmt.Sprintf("%s spent, planned %s.", say.Percent(d.Budget), say.Percent(d.PlannedBudget)))
+	if d.Halted > 0 || d.PlannedStopped > 0 {
+		t.Entry("Halts", fmt.Sprintf("%s, planned %s (%s).", say.HMS(d.Halted), say.HMS(d.PlannedStopped), say.Signed(d.Halted-d.PlannedStopped)))
+	}
+	t.Entry("Effort", say.Sentence(beside(d.Intensity, d.PlannedIntensity)))
+	if d.Budget >= leastSpent {
+		t.Entry("Spent", debriefSpent(d))
+	}
 	if d.EvenMoving > 0 {
 		t.Entry("Evenly", evenWords(d))
 	}
@@ -39,13 +43,29 @@ func (t *sheet) result(d *Debrief) {
 	t.Line("")
 }
 
+// debriefSpent is what was spent of the budget.
+func debriefSpent(d *Debrief) string {
+	got := say.Percent(d.Budget)
+	if d.Budget > farBeyond {
+		got = "far more than all"
+	}
+	return fmt.Sprintf("%s of what you have to give in one race, planned %s.", got, say.Percent(d.PlannedBudget))
+}
+
+// worthSaying is the share of the moving time from which uneven effort is said to have cost
+// something. [Our own.]
+const worthSaying = 0.001
+
 // evenWords says what the same budget would have given.
 func evenWords(d *Debrief) string {
-	text := fmt.Sprintf("the same budget, spread as planned, makes %s of moving", say.HMS(d.EvenMoving))
-	if lost := d.Uneven.Round(time.Second); lost > 0 {
-		return text + ": uneven effort took " + say.HMS(lost) + "."
+	text := fmt.Sprintf("spread as planned, what you gave makes %s of moving: ", say.HMS(d.EvenMoving))
+	switch {
+	case d.Uneven >= time.Duration(worthSaying*float64(d.Moving)):
+		return text + "uneven effort took " + spell(d.Uneven) + "."
+	case d.Pacing.Verdict == Even || d.Pacing.Verdict == TooShort:
+		return text + "nothing was lost by uneven effort."
 	}
-	return text + ": nothing was lost by uneven effort."
+	return text + "uneven effort took little time, and more of your strength."
 }
 
 // pacingWords says how the effort ran.
@@ -58,7 +78,7 @@ func (d *Debrief) pacingWords() string {
 	case off < 0:
 		opening = fmt.Sprintf("You opened %.0f %% below the planned effort.", -off)
 	}
-	at := fmt.Sprintf("From about %.1f km (%s) your effort fell, by %.0f %% at the finish, beyond the fade that the plan reckons with.", p.From/1000, say.HM(p.Gun), round(p.Drop))
+	at := fmt.Sprintf("From about %.1f km (%s) your effort fell, by %.0f %% at the finish, more than the tiring that the plan reckons with.", p.From/1000, say.HM(p.Gun), round(p.Drop))
 	switch p.Verdict {
 	case TooShort:
 		return opening + " The race is too short, or its splits too few, to say more."
@@ -69,7 +89,7 @@ func (d *Debrief) pacingWords() string {
 	case OpenedAndFaded:
 		return opening + " " + at + " One race cannot tell how much of that the fast start brought on."
 	case FellSteadily:
-		return opening + " Your effort fell steadily from the start. That is how a fast start for the day looks, and how a stronger fade than the plan reckons with looks: one race cannot tell them apart."
+		return opening + " Your effort fell steadily from the start. That is how a fast start for the day looks, and how tiring more than the plan reckons with looks: one race cannot tell them apart."
 	}
 	return opening + " Your effort did not fall."
 }
@@ -78,11 +98,12 @@ func (t *sheet) sections(d *Debrief) {
 	if len(d.Sections) == 0 {
 		return
 	}
-	t.Line("SECTIONS (level: pace of that effort on the level; -: planned; budget in %%)")
-	rows := [][]string{{"to", "km", "moving", "lost", "level", "-", "effort", "-", "budget", "-", "late"}}
+	t.Line("SECTIONS (level: pace of that effort on the level, where you mostly run;")
+	t.Line("effort in %% of that of one hour; spent in %% of what you have to give)")
+	rows := [][]string{{"to", "km", "moving", "lost", "level", "plan", "effort", "plan", "spent", "plan", "late"}}
 	for _, s := range d.Sections {
 		rows = append(rows, []string{
-			page.Plain(s.Name), fmt.Sprintf("%.1f", s.To/1000), say.HMS(s.Took), say.Signed(s.Lost), say.Short(s.LevelPace), say.Short(s.PlannedLevelPace),
+			page.Plain(s.Name), fmt.Sprintf("%.1f", s.To/1000), say.HMS(s.Took), say.Signed(s.Lost), paceCell(s.LevelPace), paceCell(s.PlannedLevelPace),
 			fmt.Sprintf("%.0f", 100*s.Intensity), fmt.Sprintf("%.0f", 100*s.PlannedIntensity),
 			fmt.Sprintf("%.1f", 100*s.Budget), fmt.Sprintf("%.1f", 100*s.PlannedBudget), say.Signed(s.Late),
 		})
@@ -90,6 +111,8 @@ func (t *sheet) sections(d *Debrief) {
 	t.places(rows)
 	t.Line("")
 }
+
+func paceCell(d time.Duration) string { return hmsOrNone(d > 0, say.Short(d)) }
 
 func (t *sheet) halts(d *Debrief) {
 	if len(d.Halts) == 0 {

@@ -56,27 +56,22 @@ func ExampleFrom() {
 	// Mill 4m21s
 	// Larch round: the rest of the race
 	//
-	// Now        Mill, 21.0 km at 2:35:00 (09:35:00): 0:04:21 later than planned.
-	// Spent      about 16 % of the effort budget; the plan has 21 % here.
-	// Effort     76 % of what you could hold for an hour at this point, going by your
-	//            times; the plan has 78 %.
-	// Finish     5:14:20 if you keep to the plan's effort; 5:18:44 if you go on as so
-	//            far.
-	//
-	// Do         Give 3 % more effort than planned, on every climb, flat and descent.
-	//            If that does not feel right, hold the planned effort instead.
-	//            You finish at 5:10:00, as planned.
-	//            Every cutoff to come is safe.
-	// Then       finish at 5:10:00 (12:10:00), with 49 % of the effort budget spent.
+	// Now        Mill, 21.0 km at 2:35:00 (09:35): 4 minutes later than planned.
+	// Spent      about 16 % of what you have to give; the plan has 21 % here.
+	// Effort     going by your times 3 % easier than planned: easy enough to speak
+	//            whole sentences.
+	// Do         Hold the planned effort, no more. You finish at about 12:14. Slower
+	//            than planned is all right. Every cutoff to come is safe.
+	// Finish     5:14:20 (12:14), 4 minutes later than planned.
 	//
 	// TO COME (part: moving time; late: against the plan)
 	// place       km     part  stop  gun time  planned   late  clock
-	// Far barn  31.5  1:28:41  3:00   4:06:41  4:04:47  +1:54  11:06
-	// Finish    42.0  1:00:19         5:10:00  5:10:00   0:00  12:10
+	// Far barn  31.5  1:31:07  3:00   4:09:07  4:04:47  +4:20  11:09
+	// Finish    42.0  1:02:13         5:14:20  5:10:00  +4:20  12:14
 	//
 	// CUTOFFS (gun time; latest: here, to make it at this effort)
 	// place       km   closes      you  in hand   latest
-	// Far barn  31.5  4:20:00  4:06:41   +13:19  2:48:19  safe
+	// Far barn  31.5  4:20:00  4:09:07   +10:53  2:45:53  safe
 	//
 	// CAUTIONS
 	// - Trust the course's markers over your watch.
@@ -99,40 +94,31 @@ func ExamplePaper() {
 		log.Fatal(err)
 	}
 	// Output:
-	// Larch round: card
+	// Larch round: if you are late
 	// Trust the course's markers over your watch.
 	//
 	// GUN TIMES ON ARRIVAL, planned stops included
-	// place            km     plan  5 % slower  cutoff-safe   latest   closes
-	// Quarry         10.4  1:28:41     1:33:01      1:34:11  1:43:54
-	// Mill           21.0  2:30:39     2:38:12      2:40:16  2:45:52  3:00:00
-	// Far barn       31.5  4:04:47     4:16:45      4:20:00  4:20:00  4:20:00
-	// Finish         42.0  5:10:00     5:25:12      5:29:20
-	// of the budget           46 %        29 %         25 %
+	// place       km     plan  5 % slower  cutoff-safe   latest   closes
+	// Quarry    10.4  1:28:41     1:33:01      1:34:11  1:43:54
+	// Mill      21.0  2:30:39     2:38:12      2:40:16  2:45:52  3:00:00
+	// Far barn  31.5  4:04:47     4:16:45      4:20:00  4:20:00  4:20:00
+	// Finish    42.0  5:10:00     5:25:12      5:29:20
 	// latest: arrive by then, and the plan's effort still makes every cutoff to come,
 	// with nothing in hand. closes: the cutoff.
 	//
 	// IF YOU ARE LATE, take the minutes for lost: the effort stays as planned.
-	// Quarry (10.4 km)
-	//   0:10 late  Hold the effort; you finish at 5:20. 0:05 in hand at the cutoff at
-	//              Far barn (31.5 km): no halts beyond the plan.
-	//   0:20 late  Hold the effort; you finish at 5:30. The cutoff at Far barn (31.5
-	//              km) needs 0:05 off that: only if it feels right.
-	//   0:30 late  The cutoff at Far barn (31.5 km) is out of reach by 0:15. Do not
-	//              race it; talk to the marshal here.
-	// Mill (21.0 km)
-	//   0:10 late  Hold the effort; you finish at 5:20. 0:05 in hand at the cutoff at
-	//              Far barn (31.5 km): no halts beyond the plan.
-	//   0:20 late  Hold the effort; you finish at 5:30. The cutoff at Far barn (31.5
-	//              km) needs 0:05 off that: only if it feels right.
-	//   0:30 late  The cutoff here is missed by 0:01. The officials decide; talk to
-	//              the marshal.
-	// Far barn (31.5 km)
-	//   0:10 late  Hold the effort; you finish at 5:20.
-	//   0:20 late  The cutoff here is missed by 0:05. The officials decide; talk to
-	//              the marshal.
-	//   0:30 late  The cutoff here is missed by 0:15. The officials decide; talk to
-	//              the marshal.
+	// - Up to 5 minutes late anywhere: hold the planned effort, no more. You finish as
+	//   much later. Every cutoff is safe.
+	// - 10 minutes late at Quarry or Mill: hold the planned effort, no more. You
+	//   finish at about 12:20. 5 min 10 s in hand at the cutoff at Far barn: no halts
+	//   beyond the plan.
+	// - 10 minutes late at Far barn: hold the planned effort, no more. You finish at
+	//   about 12:20.
+	// - 15 minutes late at Quarry or Mill: hold the planned effort, no more. You
+	//   finish at about 12:25. 10 seconds in hand at the cutoff at Far barn: no halts
+	//   beyond the plan.
+	// - 15 minutes late at Far barn: hold the planned effort, no more. You finish at
+	//   about 12:25.
 	//
 	// CAUTIONS
 	// - Trust the course's markers over your watch.
@@ -166,27 +152,27 @@ func ExampleReview() {
 	// Output:
 	// Larch round: debrief
 	//
-	// Finish     5:16:15, 0:06:15 later than planned.
+	// Finish     5:16:15, 6 minutes later than planned.
 	// Moving     5:10:15, planned 5:04:00 (+6:15).
 	// Halts      0:06:00, planned 0:06:00 (0:00).
-	// Effort     77.7 % of what you could hold for an hour at that point of the race,
-	//            planned 78.7 %.
-	// Budget     41 % spent, planned 46 %.
-	// Evenly     the same budget, spread as planned, makes 5:07:22 of moving: uneven
-	//            effort took 0:02:53.
+	// Effort     1 % easier than planned.
+	// Spent      41 % of what you have to give in one race, planned 46 %.
+	// Evenly     spread as planned, what you gave makes 5:07:22 of moving: uneven
+	//            effort took 3 minutes.
 	// Pacing     You opened 5 % above the planned effort. After that your effort fell
 	//            steadily: you started too fast. Next time open easier.
 	//
-	// SECTIONS (level: pace of that effort on the level; -: planned; budget in %)
-	// to          km   moving   lost  level     -  effort   -  budget    -   late
-	//            5.0  0:41:15  -1:42   5:45  6:01      81  77     8.2  5.4  -1:42
-	// Quarry    10.4  0:44:20  -1:25   5:50  6:02      80  78     8.4  6.1  -3:06
-	//           15.0  0:26:40  -0:30   5:57  6:04      80  78     4.6  3.9  -3:36
-	// Mill      21.0  0:34:50  +0:02   6:05  6:05      78  79     5.1  5.2  -3:34
-	//           26.0  0:43:40  -0:01   6:07  6:07      79  79     6.7  6.7  -3:35
-	// Far barn  31.5  0:50:20  +2:53   6:34  6:09      74  79     4.3  7.7  -0:42
-	//           36.0  0:29:30  +2:44   6:48  6:10      72  80     1.9  4.7  +2:02
-	// Finish    42.0  0:39:40  +4:13   6:59  6:12      71  80     2.2  6.4  +6:15
+	// SECTIONS (level: pace of that effort on the level, where you mostly run;
+	// effort in % of that of one hour; spent in % of what you have to give)
+	// to          km   moving   lost  level  plan  effort  plan  spent  plan   late
+	//            5.0  0:41:15  -1:42   5:45  6:01      81    77    8.2   5.4  -1:42
+	// Quarry    10.4  0:44:20  -1:25   5:50  6:02      80    78    8.4   6.1  -3:06
+	//           15.0  0:26:40  -0:30   5:57  6:04      80    78    4.6   3.9  -3:36
+	// Mill      21.0  0:34:50  +0:02   6:05  6:05      78    79    5.1   5.2  -3:34
+	//           26.0  0:43:40  -0:01                   79    79    6.7   6.7  -3:35
+	// Far barn  31.5  0:50:20  +2:53   6:34  6:09      74    79    4.3   7.7  -0:42
+	//           36.0  0:29:30  +2:44   6:48  6:10      72    80    1.9   4.7  +2:02
+	// Finish    42.0  0:39:40  +4:13   6:59  6:12      71    80    2.2   6.4  +6:15
 	//
 	// HALTS
 	// place       km  gun time  halt  planned

@@ -41,19 +41,32 @@ type Ending struct {
 
 // look finds what is ahead: forecasts and cutoffs.
 func (s *Standing) look() error {
-	r := s.tracker
 	if err := s.spendAll(); err != nil {
 		return err
 	}
-	s.steady, s.Forecast.Steady = s.most, s.Forecast.Best
-	if held := r.at(s.State, r.plan.Intensity, r.gaits); !s.walking && held.Finish().Spent <= fits {
-		s.steady = held.Clone()
-		s.Forecast.Steady = s.ending(s.steady, r.plan.Intensity)
-	}
+	s.hold()
 	s.goesOn()
 	s.interval()
 	s.Cutoffs = append(s.passed(), s.ahead()...)
 	return nil
+}
+
+// hold goes on at the plan's effort, or at what the budget allows of it: with other gaits
+// the budget may last for more effort than planned, which is not asked for.
+func (s *Standing) hold() {
+	r := s.tracker
+	held := r.at(s.State, r.plan.Intensity, r.gaits)
+	if s.holds = s.State.Spent < 1 && held.Finish().Spent <= fits; s.holds {
+		s.walking = false // though spending all evenly would be a walk
+		s.steady = held.Clone()
+		s.Forecast.Steady = s.ending(s.steady, r.plan.Intensity)
+		return
+	}
+	s.steady, s.Forecast.Steady = s.most, s.Forecast.Best
+	if s.Forecast.Steady.Intensity > r.plan.Intensity {
+		s.steady = r.at(s.State, r.plan.Intensity, s.most.Gait).Clone()
+		s.Forecast.Steady = s.ending(s.steady, r.plan.Intensity)
+	}
 }
 
 // glance is look without forecasts, where the plan's effort is within the budget and makes
@@ -64,7 +77,7 @@ func (s *Standing) glance() error {
 	if held.Finish().Spent > fits || s.State.Spent >= 1 {
 		return s.look()
 	}
-	s.steady = held.Clone()
+	s.steady, s.holds = held.Clone(), true
 	s.most = s.steady
 	s.Forecast.Steady = s.ending(s.steady, r.plan.Intensity)
 	if s.Cutoffs = append(s.passed(), s.ahead()...); s.next(OnlyFaster) != nil {

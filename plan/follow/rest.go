@@ -1,9 +1,7 @@
 package follow
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"time"
 
 	"isoeffort.example/effort"
@@ -13,37 +11,44 @@ import (
 // Aim is what the rest of a race is planned for.
 type Aim int
 
-// The aims. Whatever the aim, no more is planned than the budget that is left; and where it
-// is spent, a walk.
+// The aims. Whatever the aim, no more is planned than the budget that is left, and no more
+// than MostMore above the plan's effort; where the budget is spent, a walk. An aim that
+// would need more is let go for the planned effort: budget that is left because somebody
+// is late is no reserve, since heat and a bad stomach look the same in a time. Who wants
+// more than that makes another plan.
 const (
-	// KeepGoal keeps the plan's finish time where a time, a standard or cutoffs were planned
-	// for, and otherwise the share of the budget that the plan spends.
-	KeepGoal Aim = iota
+	// HoldEffort goes on at the plan's effort and lets the time go: late or early, back to
+	// what was planned. Where the budget does not allow that any more, at what it allows.
+	HoldEffort Aim = iota
 
-	// HoldEffort keeps the plan's effort and lets the time go.
-	HoldEffort
+	// KeepGoal keeps the plan's finish time, at the plan's effort where that is enough.
+	KeepGoal
 
-	// SpendAll takes the fastest finish that the budget left allows.
+	// SpendAll takes the fastest finish that the budget left and MostMore allow.
 	SpendAll
 
 	// MakeCutoffs takes the least effort that is Options.InHand early at every cutoff to
 	// come.
 	MakeCutoffs
 
-	// Choose goes on at the relative intensity Options.Intensity: what the runner feels
-	// able to give.
+	// Choose goes on at the relative intensity Options.Intensity, which the runner feels
+	// able to give, up to MostMore above the plan's.
 	Choose
 )
 
+// MostMore is the most that any advice asks for above the plan's effort, as a share of it,
+// and only under an aim that asks for it. [Our own, a coach's.]
+const MostMore = 0.02
+
 func (a Aim) String() string {
-	names := [...]string{"keep the goal", "hold the effort", "spend all", "make the cutoffs", "chosen effort"}
+	names := [...]string{"hold the effort", "keep the goal", "spend all", "make the cutoffs", "chosen effort"}
 	if a < 0 || int(a) >= len(names) {
 		return "no aim"
 	}
 	return names[a]
 }
 
-// Options of Rest. The zero value keeps the goal.
+// Options of Rest. The zero value holds the planned effort.
 type Options struct {
 	Aim    Aim
 	InHand time.Duration // at cutoffs, for MakeCutoffs. 0 means what the race asks for
@@ -61,7 +66,8 @@ type Rest struct {
 
 	// Intensity from here on, on the scale of Plan.Intensity: never 0, and where the budget
 	// is spent never above the plan's. Share is it over the plan's, hour power of the day
-	// included: how the effort compares with what was planned.
+	// included: how the effort compares with what was planned. It is at most 1 under
+	// HoldEffort, and at most 1 + MostMore under any aim.
 	Intensity, Share float64
 
 	Budget    float64       // spent at the finish
@@ -91,8 +97,10 @@ type Split struct {
 
 // Rest plans what is left of the race by even effort, spread as the plan spreads it. The
 // planned stops to come stay as they are. Gaits are the plan's as long as the power on
-// offer is within 5 % of the plan's, so that a passage as planned returns the plan.
-// In a plan that spends more than the whole budget the rest does not: it says so.
+// offer is within 5 % of the plan's, so that a passage as planned returns the plan. Where
+// that is the planned effort, or what the budget allows of it, the rest is the way of
+// Forecast.Steady, so that there is one finish for one effort. In a plan that spends more
+// than the whole budget the rest does not: it says so.
 //
 // The error wraps ErrAim at the finish, or where cutoffs are aimed for and none is to come,
 // or for an option out of range.
@@ -100,7 +108,7 @@ func (s *Standing) Rest(o Options) (*Rest, error) {
 	switch {
 	case s.finished():
 		return nil, fmt.Errorf("follow: %w: the finish is reached", ErrAim)
-	case o.Aim < KeepGoal || o.Aim > Choose:
+	case o.Aim < HoldEffort || o.Aim > Choose:
 		return nil, fmt.Errorf("follow: %w: aim %d", ErrAim, o.Aim)
 	case o.InHand < 0 || o.InHand > longest:
 		return nil, fmt.Errorf("follow: %w: %v in hand", ErrAim, o.InHand)
@@ -118,55 +126,6 @@ func (s *Standing) Rest(o Options) (*Rest, error) {
 	return r, nil
 }
 
-// solve finds the pace.
-func (r *Rest) solve(o Options) error {
-	s := r.Standing
-	var got effort.Solution
-	var err error
-	switch p := s.Plan; o.Aim {
-	case HoldEffort:
-		got.Traverse, got.Intensity, r.SameGaits = s.tracker.at(s.State, p.Intensity, s.tracker.gaits), p.Intensity, true
-	case MakeCutoffs:
-		got, err = r.forCutoffs(max(o.InHand, p.Race.InHand))
-	case KeepGoal:
-		got, r.SameGaits, err = s.tracker.even(s.State, s.goal())
-	case Choose:
-		got, r.SameGaits, err = s.chosen(o.Intensity)
-	case SpendAll:
-		err = effort.ErrSpent // as below
-	}
-	if err != nil && !errors.Is(err, effort.ErrDemand) && !errors.Is(err, effort.ErrSpent) {
-		return fmt.Errorf("follow: %w", err)
-	}
-	if r.Kept = err == nil && got.Finish().Spent <= fits && s.State.Spent < 1; r.Kept {
-		r.keep(got.Traverse, got.Intensity)
-		return nil
-	}
-	r.keep(s.most, s.Forecast.Best.Intensity)
-	r.SameGaits = sameFrom(s.most, s.tracker.gaits)
-	r.Kept = o.Aim == SpendAll && s.Forecast.Best.Budget <= fits && s.State.Spent < 1
-	return nil
-}
-
-// chosen goes on at an intensity: with the plan's gaits if that is about the plan's effort,
-// and otherwise in bouts that spend as much.
-func (s *Standing) chosen(intensity float64) (got effort.Solution, same bool, err error) {
-	r := s.tracker
-	if math.Abs(math.Log(intensity*r.today/r.plan.Intensity)) <= keepGaits {
-		return effort.Solution{Traverse: r.at(s.State, intensity, r.gaits), Intensity: intensity}, true, nil
-	}
-	return r.even(s.State, effort.Demand{Budget: r.at(s.State, intensity, nil).Finish().Spent})
-}
-
-// goal is what keeping the goal demands.
-func (s *Standing) goal() effort.Demand {
-	p := s.Plan
-	if p.Race.Goal > 0 || len(p.Race.Standards) > 0 || p.Race.MakeCutoffs {
-		return effort.Demand{Moving: p.Traverse().Finish().Moving - s.early}
-	}
-	return effort.Demand{Budget: p.Budget}
-}
-
 func (r *Rest) keep(t *effort.Traverse, intensity float64) {
 	r.trace, r.Intensity = t.Clone(), intensity
 	r.Share = intensity * r.Standing.Today / r.Standing.Plan.Intensity
@@ -181,46 +140,4 @@ func sameFrom(t *effort.Traverse, gaits []effort.Gait) bool {
 		}
 	}
 	return true
-}
-
-const (
-	cutoffRounds = 30
-	cutoffMet    = 0.5 // s, how near is enough
-)
-
-// forCutoffs looks for the slowest moving time at which every cutoff to come has its time in
-// hand, as plans do: the tightest in proportion is nearly the answer.
-func (r *Rest) forCutoffs(inHand time.Duration) (got effort.Solution, err error) {
-	s := r.Standing
-	here, ahead := s.State.Moving, s.ahead()
-	moving, safe, late := s.steady.Finish().Moving, 0.0, math.Inf(1)
-	for range cutoffRounds {
-		if got, r.SameGaits, err = s.tracker.even(s.State, effort.Demand{Moving: moving}); err != nil {
-			return got, err
-		}
-		share, spare := math.Inf(1), math.Inf(1)
-		for _, c := range ahead {
-			at := got.At(c.Distance).Moving
-			left := (c.Limit - inHand - s.arrival(got.Traverse, c.Distance, c.Departure)).Seconds()
-			if at-here+left <= 0 {
-				return got, fmt.Errorf("follow: %w: no time to %s", effort.ErrDemand, c.Cutoff)
-			}
-			share, spare = math.Min(share, (at-here+left)/(at-here)), math.Min(spare, left)
-		}
-		if spare >= 0 {
-			safe = math.Max(safe, moving)
-		} else {
-			late = math.Min(late, moving)
-		}
-		if spare >= 0 && spare <= cutoffMet || share*(moving-here) > longest.Seconds() {
-			return got, nil
-		}
-		if moving = here + (moving-here)*share - cutoffMet/2; moving <= safe || moving >= late {
-			moving = (math.Max(safe, here) + late) / 2
-		}
-	}
-	if safe > 0 {
-		got, r.SameGaits, err = s.tracker.even(s.State, effort.Demand{Moving: safe})
-	}
-	return got, err
 }

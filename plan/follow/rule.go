@@ -5,7 +5,9 @@ import (
 	"math"
 	"time"
 
+	"isoeffort.example/internal/page"
 	"isoeffort.example/internal/say"
+	"isoeffort.example/plan"
 )
 
 // A Rule says what to do for a runner who arrives late at a place. It takes the minutes
@@ -18,8 +20,22 @@ type Rule struct {
 	Advice   Advice
 	Finish   time.Duration // gun time of the steady effort that is left
 	Cutoff   *Cutoff       // the first that is not safe, or nil
-	Words    string
+	Words    string        // the place and the delay named: a line for itself
+
+	kind ruleKind // what lines are joined by
 }
+
+// ruleKind is what a rule is about.
+type ruleKind int
+
+const (
+	holdOn ruleKind = iota
+	tightLater
+	easeOn
+	walkOn
+	missedLater
+	missedHere
+)
 
 // rules fills in those of every place but the finish, and until when each is safe.
 func (c *Card) rules(r *tracker, late []time.Duration) error {
@@ -75,56 +91,88 @@ func (s *Standing) latest() time.Duration {
 // rule puts a standing in one line.
 func (s *Standing) rule(place string, late time.Duration) Rule {
 	r := Rule{Place: place, Distance: s.Distance, Late: late, Finish: s.Forecast.Steady.Gun}
-	switch {
-	case s.walking && s.next(OutOfReach) != nil:
-		r.Advice = Stop
+	switch c := s.trouble(); {
+	case c != nil && c.Reach == Missed:
+		r.kind, r.Advice, r.Cutoff = missedHere, Stop, c
+	case c != nil && c.InHand < 0:
+		r.kind, r.Advice, r.Cutoff = missedLater, Hold, c
 	case s.walking:
-		r.Advice = WalkOn
-	case s.Forecast.Steady.Intensity < 0.995*s.Plan.Intensity:
-		r.Advice = Ease
+		r.kind, r.Advice = walkOn, WalkOn
+	case !s.holds && s.Forecast.Steady.Intensity < (1-asPlanned)*s.Plan.Intensity:
+		r.kind, r.Advice, r.Cutoff = easeOn, Ease, c
+	case c != nil:
+		r.kind, r.Cutoff = tightLater, c
 	}
-	r.Words = fmt.Sprintf("%s; you finish at %s.", say.Capital(ruleWords[r.Advice]), say.HM(r.Finish))
-	if c := s.missedHere(); c != nil {
-		r.Cutoff, r.Advice = c, Stop
-		r.Words = fmt.Sprintf("The cutoff here is missed by %s. The officials decide; talk to the marshal.", say.HM(up(-c.InHand)))
-		return r
+	if r.kind == missedLater && s.walking {
+		r.Advice = Stop
 	}
-	if c := s.next(OutOfReach); c != nil {
-		r.Cutoff = c
-		r.Words = fmt.Sprintf("The cutoff %s is out of reach by %s. Do not race it; talk to the marshal here.", where(*c), say.HM(up(-c.InHand)))
-		return r
-	}
-	r.Cutoff = s.next(Tight)
-	r.Words += s.cutoffWords()
+	r.Words = fmt.Sprintf("At %s, %s late: %s", r.place(), spell(late), r.advice(s.Plan, ""))
 	return r
 }
 
-// missedHere is a cutoff of this place that is missed, or nil.
-func (s *Standing) missedHere() *Cutoff {
-	for i, c := range s.Cutoffs {
-		if c.Reach == Missed && math.Abs(c.Distance-s.Distance) < samePlace {
-			return &s.Cutoffs[i]
+// trouble is the worst of the cutoffs here and to come that is not safe, or nil: one that is
+// missed comes before one that is tight. Those that the plan misses on time are left out:
+// the card says so once.
+func (s *Standing) trouble() (worst *Cutoff) {
+	for i := range s.Cutoffs {
+		c := &s.Cutoffs[i]
+		here := c.Reach == Missed && math.Abs(c.Distance-s.Distance) < samePlace
+		if missedOnTime(s.Plan, c) || !here && c.Reach <= Safe {
+			continue
+		}
+		if worst == nil || worst.InHand >= 0 && c.InHand < 0 {
+			worst = c
 		}
 	}
-	return nil
+	return worst
+}
+
+// missedOnTime reports whether the plan itself misses a cutoff.
+func missedOnTime(p *plan.Plan, c *Cutoff) bool {
+	for _, m := range p.Cutoffs {
+		if m.Cutoff == c.Cutoff {
+			return m.InHand < 0
+		}
+	}
+	return false
+}
+
+func (r Rule) place() string { return placeWords(r.Place, r.Distance) }
+
+// placeWords is a place by its name or, failing that, by its distance.
+func placeWords(name string, distance float64) string {
+	if name = page.Plain(name); name != "" {
+		return name
+	}
+	return fmt.Sprintf("%.1f km", distance/1000)
+}
+
+// advice is what to do; more stands behind the time by which a cutoff is missed.
+func (r Rule) advice(p *plan.Plan, more string) string {
+	switch r.kind {
+	case missedHere:
+		return fmt.Sprintf("the cutoff here is missed by %s%s. The officials decide; talk to the marshal.", spell(up(-r.Cutoff.InHand)), more)
+	case missedLater:
+		return fmt.Sprintf("the cutoff %s will be missed by %s%s. Do not race it; talk to the marshal here.", where(*r.Cutoff), spell(up(-r.Cutoff.InHand)), more)
+	case walkOn:
+		return fmt.Sprintf("walk, easy enough to speak whole sentences. You finish at about %s.", about(p, r.Finish))
+	case easeOn:
+		return fmt.Sprintf("ease, the planned effort would not last. You finish at about %s.", about(p, r.Finish))
+	case tightLater:
+		return fmt.Sprintf("hold the planned effort, no more. You finish at about %s. %s in hand at the cutoff %s: no halts beyond the plan.", about(p, r.Finish), say.Capital(margin(r.Cutoff.InHand)), where(*r.Cutoff))
+	}
+	return fmt.Sprintf("hold the planned effort, no more. You finish at about %s.%s", about(p, r.Finish), safeWords(p, r.Distance))
+}
+
+// safeWords says that cutoffs are safe, where the plan makes any beyond a place.
+func safeWords(p *plan.Plan, distance float64) string {
+	for _, m := range p.Cutoffs {
+		if m.Distance > distance && m.InHand >= 0 {
+			return " Every cutoff is safe."
+		}
+	}
+	return ""
 }
 
 // up rounds up to the minute.
 func up(d time.Duration) time.Duration { return (d + time.Minute - 1).Truncate(time.Minute) }
-
-// ruleWords are in the order of the advice.
-var ruleWords = [...]string{"hold the effort", "ease to what is left", "walk on", "walk to the next marshal"}
-
-// cutoffWords says how cutoffs to come stand that can be made.
-func (s *Standing) cutoffWords() string {
-	if c := s.next(OnlyFaster); c != nil {
-		return fmt.Sprintf(" The cutoff %s needs %s off that: only if it feels right.", where(*c), say.HM(up(-c.InHand)))
-	}
-	if c := s.next(Tight); c != nil {
-		return fmt.Sprintf(" %s in hand at the cutoff %s: no halts beyond the plan.", say.HM(c.InHand.Truncate(time.Minute)), where(*c))
-	}
-	if len(s.ahead()) > 0 {
-		return " Every cutoff is safe."
-	}
-	return ""
-}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"isoeffort.example/effort"
 	"isoeffort.example/plan"
 )
 
@@ -51,9 +52,30 @@ func (v *review) section(from, to float64) Section {
 	s.Budget = end.Spent - start.Spent
 	alone := v.stretch(start, to, seconds)
 	s.Intensity = alone.used
-	s.LevelPace = v.levelPace(alone.to.Work-start.Work, seconds)
-	s.PlannedLevelPace = v.levelPace(b.Work-a.Work, b.Moving-a.Moving)
+	if !v.mostlyWalked(v.at(start, alone.intensity, alone.gaits), to) {
+		s.LevelPace = v.levelPace(alone.to.Work-start.Work, seconds)
+	}
+	if !v.mostlyWalked(v.at(a, p.Intensity, v.gaits), to) {
+		s.PlannedLevelPace = v.levelPace(b.Work-a.Work, b.Moving-a.Moving)
+	}
 	return s
+}
+
+// mostlyWalked reports whether more than half of the time of a traverse to a place is
+// walked: running on the level is no measure for it then.
+func (v *review) mostlyWalked(t *effort.Traverse, to float64) bool {
+	walked, before := 0.0, t.From
+	for j := t.First; j < len(t.End) && before.Distance < to; j++ {
+		end := t.End[j]
+		if end.Distance > to {
+			end = t.At(to)
+		}
+		if t.Gait[j] == effort.Walk {
+			walked += end.Moving - before.Moving
+		}
+		before = end
+	}
+	return walked > (before.Moving-t.From.Moving)/2
 }
 
 // levelPace is the time per kilometre of running on the level on so much work, in

@@ -55,6 +55,7 @@ type Standing struct {
 	early   float64 // s by which State.Moving is beyond the runner's own; only just after the start
 	steady  *effort.Traverse
 	most    *effort.Traverse
+	holds   bool // steady is the plan's effort with the plan's gaits
 	walking bool // most is a walk: the budget is as good as spent
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"time"
+	"strings"
 
 	"isoeffort.example/internal/page"
 	"isoeffort.example/internal/say"
@@ -16,7 +16,8 @@ func (s *Standing) Text(w io.Writer) error {
 	var t sheet
 	t.Line("%s", page.Clip(fmt.Sprintf("%s: where you stand", courseName(s.Plan)), page.Width))
 	t.Line("")
-	t.standing(s)
+	t.now(s)
+	t.ahead(s)
 	t.cutoffs(s.Cutoffs)
 	t.notes(s.Warnings)
 	t.cautions(s.Plan)
@@ -29,17 +30,11 @@ func (r *Rest) Text(w io.Writer) error {
 	s := r.Standing
 	t.Line("%s", page.Clip(fmt.Sprintf("%s: the rest of the race", courseName(s.Plan)), page.Width))
 	t.Line("")
-	t.standing(s)
-	for i, words := range r.Words {
-		label := ""
-		if i == 0 {
-			label = "Do"
-		}
-		t.Entry(label, words)
-	}
-	t.Entry("Then", fmt.Sprintf("finish at %s%s, with %s of the effort budget spent.", say.HMS(r.Gun), clockWords(s.Clock(r.Gun)), say.Percent(r.Budget)))
+	t.now(s)
+	t.Entry("Do", strings.Join(r.Words, " "))
+	t.Entry("Finish", fmt.Sprintf("%s%s, %s%s.", timeWords(r.Gun), clockWords(s.Plan, r.Gun), lateness(r.Late), r.spread()))
 	if !r.SameGaits {
-		t.Entry("Walk", walkWords(r.Bouts))
+		t.Entry("Walk", walkWords(s.Plan, r.Bouts))
 	}
 	t.Line("")
 	t.rest(r)
@@ -49,74 +44,94 @@ func (r *Rest) Text(w io.Writer) error {
 	return t.Print(w)
 }
 
-// standing says where the runner is.
-func (t *sheet) standing(s *Standing) {
+// leastSpent is the share of the budget from which it is worth words.
+const leastSpent = 0.01
+
+// now says where the runner is.
+func (t *sheet) now(s *Standing) {
 	place := fmt.Sprintf("%.1f km", s.Distance/1000)
 	if s.Place != "" {
 		place = page.Plain(s.Place) + ", " + place
 	}
-	t.Entry("Now", fmt.Sprintf("%s at %s%s: %s.", place, say.HMS(s.Gun), clockWords(s.Clock(s.Gun)), lateness(s.Late)))
-	t.Entry("Spent", fmt.Sprintf("about %s of the effort budget; the plan has %s here.", say.Percent(s.State.Spent), say.Percent(s.PlannedBudget)))
-	if s.Distance > 0 {
-		t.Entry("Effort", fmt.Sprintf("%.0f %% of what you could hold for an hour at this point, going by your times; the plan has %.0f %%.", 100*s.Intensity, 100*s.PlannedIntensity))
+	t.Entry("Now", fmt.Sprintf("%s at %s%s: %s.", place, say.HMS(s.Gun), clockWords(s.Plan, s.Gun), lateness(s.Late)))
+	if s.State.Spent >= leastSpent && s.PlannedBudget >= leastSpent {
+		t.Entry("Spent", spentWords(s.State.Spent, s.PlannedBudget))
 	}
+	if s.Distance > 0 {
+		t.Entry("Effort", fmt.Sprintf("going by your times %s: %s.", beside(s.Intensity, s.PlannedIntensity), talk(s.Intensity)))
+	}
+}
+
+// ahead says where going on leads.
+func (t *sheet) ahead(s *Standing) {
 	if s.finished() {
 		t.Line("")
 		return
 	}
 	f := s.Forecast
-	steady := fmt.Sprintf("%s if you keep to the plan's effort", say.HMS(f.Steady.Gun))
-	if f.Steady.Intensity < 0.995*s.Plan.Intensity/s.Today {
-		steady = fmt.Sprintf("%s if you ease to what is left", say.HMS(f.Steady.Gun))
+	steady := "%s%s at the planned effort"
+	switch {
+	case s.walking:
+		steady = "%s%s if you walk from here"
+	case !s.holds:
+		steady = "%s%s if you ease to what you have left"
 	}
-	if s.walking {
-		steady = fmt.Sprintf("%s if you walk from here", say.HMS(f.Steady.Gun))
-	}
+	text := fmt.Sprintf(steady, timeWords(f.Steady.Gun), clockWords(s.Plan, f.Steady.Gun))
 	if f.High > 0 {
-		steady += fmt.Sprintf(" (nine times in ten between %s and %s)", say.HMS(f.Low), say.HMS(f.High))
+		text += fmt.Sprintf(" (nine times in ten between %s and %s)", timeWords(f.Low), timeWords(f.High))
 	}
-	t.Entry("Finish", fmt.Sprintf("%s; %s", steady, soFarWords(f)))
+	t.Entry("Finish", text+"; "+soFarWords(f))
 	t.Line("")
 }
 
 // soFarWords says where going on as before leads.
 func soFarWords(f Forecast) string {
 	if f.SpentAt > 0 {
-		return fmt.Sprintf("going on as so far, your budget is spent by %.1f km.", f.SpentAt/1000)
+		return fmt.Sprintf("going on as so far, you have nothing left by %.1f km.", f.SpentAt/1000)
 	}
-	return fmt.Sprintf("%s if you go on as so far.", say.HMS(f.SoFar.Gun))
+	return fmt.Sprintf("%s if you go on as so far.", timeWords(f.SoFar.Gun))
 }
 
-func clockWords(at time.Time) string {
-	if at.IsZero() {
+// spread is the interval of the finish, where the rest is the steady one.
+func (r *Rest) spread() string {
+	f := r.Standing.Forecast
+	if f.High == 0 || r.Gun != f.Steady.Gun {
 		return ""
 	}
-	return " (" + at.Round(time.Second).Format("15:04:05") + ")"
+	return fmt.Sprintf("; nine times in ten between %s and %s", timeWords(f.Low), timeWords(f.High))
 }
 
-func courseName(p *plan.Plan) string {
-	if name := page.Plain(p.Course.Name()); name != "" {
-		return page.Clip(name, page.Width-25)
-	}
-	return "Course"
-}
+// mostRanges is how many walks are listed one by one.
+const mostRanges = 6
 
 // walkWords says where to walk.
-func walkWords(bouts []plan.Bout) string {
-	text, n := "", 0
+func walkWords(p *plan.Plan, bouts []plan.Bout) string {
+	var ranges []string
+	up, walked, runs := 0.0, 0.0, 0
 	for _, b := range bouts {
 		if b.Gait != plan.Walk {
+			runs++
 			continue
 		}
-		if n++; n > 1 {
-			text += ", "
+		ranges = append(ranges, fmt.Sprintf("%.1f-%.1f", b.From/1000, b.To/1000))
+		walked += b.To - b.From
+		if relief := p.Course.ReliefBetween(b.From, b.To); relief.Ascent > relief.Descent {
+			up += b.To - b.From
 		}
-		text += fmt.Sprintf("%.1f-%.1f", b.From/1000, b.To/1000)
 	}
-	if n == 0 {
-		return "nowhere that was not planned: run on."
+	switch {
+	case runs == 0:
+		return "all the way."
+	case len(ranges) == 0:
+		return "nowhere: run on."
+	case len(ranges) <= mostRanges:
+		return "at " + strings.Join(ranges, ", ") + " km; run the rest."
 	}
-	return "at " + text + " km; run the rest."
+	ground := "in all, up and down"
+	if up > 0.8*walked {
+		ground = "in all, the steeper climbs"
+	}
+	return fmt.Sprintf("%d stretches, %.0f km %s; the next one at %s km. Run the rest.", len(ranges), walked/1000, ground, ranges[0])
 }
 
 // rest prints the places to come.
@@ -137,7 +152,7 @@ func (t *sheet) rest(r *Rest) {
 		}
 		row := []string{page.Plain(s.Name), fmt.Sprintf("%.1f", s.Distance/1000), say.HMS(s.Took), stop, say.HMS(s.Gun), say.HMS(s.Planned), say.Signed(s.Late)}
 		if clocked {
-			row = append(row, s.Clock.Round(time.Second).Format("15:04"))
+			row = append(row, clockCell(r.Standing.Plan, s.Clock))
 		}
 		rows = append(rows, row)
 	}
@@ -157,7 +172,7 @@ func (t *sheet) cutoffs(all []Cutoff) {
 		if c.Latest > 0 {
 			latest = say.HMS(c.Latest)
 		}
-		rows = append(rows, []string{page.Plain(c.Name), fmt.Sprintf("%.1f", c.Distance/1000), say.HMS(c.Limit), say.HMS(c.Steady), say.Signed(c.InHand), latest, c.Reach.String()})
+		rows = append(rows, []string{page.Plain(c.Name), fmt.Sprintf("%.1f", c.Distance/1000), say.HMS(c.Limit), say.HMS(c.Steady), say.Signed(c.InHand), latest, c.Reach.words()})
 	}
 	t.places(rows)
 	t.Line("")

@@ -63,21 +63,22 @@ func Example() {
 	// FORECAST, no plan: Ridge of the Examples, 60.0 km
 	// From 1000 draws. It says what is likely, not what to do: do not pace by it.
 	//
-	// The middle of the forecast is a finish at 7:41.
-	// Nine in ten such days end between 6:49 and 8:36.
+	// The middle of the forecast is a finish at 7:40.
+	// Nine in ten such days end between 6:49 and too late for the last cutoff, 8:30.
 	// The goal of 7:15 (gun time) has a forecast probability of 20 %, give or take 2
 	// by the number of draws.
 	// Fast enough for every cutoff: 93 %.
 	// The second half takes 13 % longer than the first, on the mean.
 	//
-	// forecast times                km    5 %   25 %   50 %   75 %   95 % in race
-	// Mill                        14.0   1:32   1:39   1:44   1:49   1:57  > 99 %
-	// Saddle                      31.0   3:18   3:33   3:43   3:53   4:11  > 99 %
-	// Chapel                      47.5   5:09   5:32   5:48   6:04   6:31    97 %
-	// finish                      60.0   6:49   7:21   7:41   8:00   8:36    97 %
+	// forecast times                km    5 %   25 %   50 %   75 %   95 % reaches
+	// Mill                        14.0   1:31   1:38   1:43   1:49   1:56  > 99 %
+	// Saddle                      31.0   3:18   3:32   3:42   3:52   4:10  > 99 %
+	// Chapel                      47.5   5:08   5:32   5:47   6:04   6:31    97 %
+	// Finish                      60.0   6:49   7:20   7:40   8:00 slower    97 %
 	// In a column of 5 %, one in twenty days is faster. Times count everybody, as if
 	// no cutoff stopped them.
-	// In race: the probability of getting there inside every cutoff before it.
+	// Reaches: how likely it is to get to the place inside every cutoff before it.
+	// Slower: than the last cutoff, 8:30.
 	//
 	// forecast at cutoffs           km    limit       made   of those
 	// Saddle                      31.0     4:15       97 %       97 %
@@ -85,13 +86,24 @@ func Example() {
 	// Made: this cutoff and all before it. Of those: of the runners still in the race
 	// there.
 	//
-	// The spread of this forecast comes from: hour power 35 %, endurance exponent
-	// 26 %, the day 23 %, fade 8 %, braking 2 %, fade shape 2 %, together in other
-	// ways 3 %.
+	// Why days differ, for the coach: hour power 35 %, endurance over the hours 26 %,
+	// the day itself 23 %, fade 8 %, braking 2 %.
 	//
 	// Illness, falls, weather that turns and giving up are not in this forecast. A
 	// cutoff is no reason to run over one's effort: local rules, the race's medical
 	// team and doctors come first.
+	//
+	// CAUTIONS
+	// - Stop and seek help for chest pain, collapse, confusion, dark urine or repeated
+	//   vomiting.
+	// - Do not start with a fever or a recent illness.
+	// - With heart disease, with diabetes, in pregnancy, or as a minor: ask a doctor
+	//   first.
+	// - Drink to thirst, never a fixed large amount. Gaining weight on the way is a
+	//   warning sign.
+	// - Take no anti-inflammatory painkillers before or in the race.
+	// - Never chase a lost minute or a cutoff. Go by effort, and trust the course
+	//   markers over a watch.
 }
 
 // Whoever plans for a goal asks first whether it may have a split card.
@@ -104,7 +116,7 @@ func ExampleAllowed() {
 	// Output:
 	// true ""
 	// false "the forecast gives the goal 6 %"
-	// false "the goal needs 135 % of the effort budget"
+	// false "the goal needs more effort than the runner can hold for so long"
 	// NOT ADVISED: the forecast gives the goal 6 %. Whoever follows these splits will most likely slow down badly or not finish. Give them up early rather than late; do not chase a cutoff. Local rules, the race's medical team and doctors come first.
 }
 
@@ -123,5 +135,5 @@ func ExampleGiven() {
 	// Mill    86 min
 	// Saddle  182 min
 	// Chapel  280 min
-	// finish  368 min
+	// Finish  368 min
 }

@@ -10,7 +10,7 @@ import (
 // placesOf describes the landmarks after the start, and the finish.
 func (d *day) placesOf(t *times, out []int, quantiles []float64) (list []Place) {
 	length := d.course.Length()
-	finish := "finish"
+	finish := "Finish"
 	for _, l := range d.course.Landmarks() {
 		if l.Distance >= length {
 			finish = l.Name

@@ -23,13 +23,13 @@ func (t *sheet) places() {
 		head += fmt.Sprintf(" %6s", fmt.Sprintf("%.3g %%", 100*f.Quantiles[i]))
 	}
 	if len(f.Cutoffs) > 0 {
-		head += " in race"
+		head += " reaches"
 	}
 	t.Line("%s", head)
 	for _, p := range f.Places {
 		row := fmt.Sprintf("%s %7.1f", cell(p.Name), p.Distance/1000)
 		for _, i := range shown {
-			row += fmt.Sprintf(" %6s", hm(p.Times[i]))
+			row += fmt.Sprintf(" %6s", f.cellTime(p, p.Times[i]))
 		}
 		if len(f.Cutoffs) > 0 {
 			row += fmt.Sprintf(" %7s", short(p.Reached.P))
@@ -38,8 +38,24 @@ func (t *sheet) places() {
 	}
 	t.say("In a column of 5 %%, one in twenty days is faster. Times count everybody, as if no cutoff stopped them.")
 	if len(f.Cutoffs) > 0 {
-		t.say("In race: the probability of getting there inside every cutoff before it.")
+		t.say("Reaches: how likely it is to get to the place inside every cutoff before it.")
+		if t.anySlower(shown) {
+			last, _ := f.lastLimit(0)
+			t.say("Slower: than the last cutoff, %s.", exact(last))
+		}
 	}
+}
+
+// anySlower reports whether a time in the table is beyond the last cutoff.
+func (t *sheet) anySlower(shown []int) bool {
+	for _, p := range t.f.Places {
+		for _, i := range shown {
+			if t.f.tooLate(p, p.Times[i]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // shown are the indices of at most five quantiles, the outer ones among them.
