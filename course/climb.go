@@ -88,8 +88,10 @@ func (c *Course) Climbs(leastRise float64) []Climb {
 // ClimbsWith returns the climbs in order. A climb runs from a low point to the next high
 // point such that no dip between them is as deep as the least rise, less the ends that
 // rise more gently than 1.5 %, if what is left is still as high. It is cut to the points
-// between which it gains most over a line of that gradient, so of a climb that is gentle
-// on the whole only a steep part may be left, or nothing. There is no window of fixed
+// between which it gains most over a line of that gradient, and what lies before and after
+// that is looked at in the same way: two climbs with level ground between them and no dip
+// as deep as the least rise are two. Of one that is gentle on the whole only steep parts
+// may be left, or nothing. There is no window of fixed
 // width in this: it is the prominence of the tops that counts. Said in two other ways,
 // before the ends are cut:
 //
@@ -123,11 +125,15 @@ func (c *Course) find(o ClimbOptions) []leg {
 	} else {
 		legs = c.measured(o)
 	}
+	if o.Gentle > 0 {
+		var cut []leg
+		for _, l := range legs {
+			cut = append(cut, c.steeps(o, l)...)
+		}
+		legs = cut
+	}
 	found := legs[:0]
 	for _, leg := range legs {
-		if o.Gentle > 0 {
-			leg = trim(c.distance, c.elevation, o.Gentle, leg)
-		}
 		rise := c.elevation[leg.top] - c.elevation[leg.low]
 		if !(rise >= o.LeastRise && rise > 0) {
 			continue
@@ -200,4 +206,13 @@ func (c *Course) nameOf(climb Climb) string {
 		}
 	}
 	return cmp.Or(top, name, on)
+}
+
+// steeps returns the steep parts of a leg, in order.
+func (c *Course) steeps(o ClimbOptions, l leg) []leg {
+	t := trim(c.distance, c.elevation, o.Gentle, l)
+	if rise := c.elevation[t.top] - c.elevation[t.low]; !(rise >= o.LeastRise && rise > 0) || t == l {
+		return []leg{t}
+	}
+	return append(append(c.steeps(o, leg{l.low, t.low}), t), c.steeps(o, leg{t.top, l.top})...)
 }

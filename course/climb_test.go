@@ -2,12 +2,13 @@ package course
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 )
 
-func asGiven(t testing.TB, x, z []float64, landmarks ...Landmark) *Course {
+func asGiven(t rapid.TB, x, z []float64, landmarks ...Landmark) *Course {
 	t.Helper()
 	c, err := New(x, z, Options{Smoothing: AsGiven, Landmarks: landmarks})
 	if err != nil {
@@ -106,6 +107,32 @@ func TestClimbLaws(t *testing.T) {
 			}
 			if math.Abs(climb.Ascent-climb.Descent-climb.Rise) > 1e-6 {
 				t.Fatalf("ascent %g, descent %g, rise %g", climb.Ascent, climb.Descent, climb.Rise)
+			}
+		}
+	})
+}
+
+// Two climbs with level ground between them are two, though no dip parts them; and on
+// random benches none is lost.
+func TestBenches(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		x, z := []float64{0}, []float64{0}
+		var tops []float64
+		for range rapid.IntRange(1, 8).Draw(t, "climbs") {
+			n := len(x) - 1
+			length := rapid.Float64Range(500, 5000).Draw(t, "length")
+			rise := length * rapid.Float64Range(0.04, 0.15).Draw(t, "gradient")
+			bench := rapid.Float64Range(500, 20_000).Draw(t, "bench")
+			x, z = append(x, x[n]+length, x[n]+length+bench), append(z, z[n]+rise, z[n]+rise)
+			if rise >= 40 {
+				tops = append(tops, x[n]+length)
+			}
+		}
+		climbs := asGiven(t, x, z).Climbs(0)
+		for _, top := range tops {
+			if !slices.ContainsFunc(climbs, func(c Climb) bool { return c.Start < top && c.Top >= top-1 }) {
+				t.Fatalf("no climb reaches the top at %.0f m: %+v", top, climbs)
 			}
 		}
 	})

@@ -22,9 +22,9 @@ func newTrail(track []Position, distance []float64, by scaling) trail {
 	}
 	t := make(trail, len(track))
 	for i, p := range track {
-		t[i] = fix{by.at(distance[i] - distance[0]), p.x, p.y, p.z}
+		t[i] = fix{distance[i] - distance[0], p.x, p.y, p.z}
 	}
-	return t
+	return t.scaled(by)
 }
 
 // Position returns where the course is at a distance from the start in metres, which is
@@ -92,9 +92,18 @@ func (t trail) then(other trail, start float64) trail {
 	return t
 }
 
-// scaled is the trail on race distances.
+// scaled is the trail on race distances, with a fix wherever their scale changes.
 func (t trail) scaled(by scaling) trail {
 	s := slices.Clone(t)
+	for k := 1; k+1 < len(by.profile); k++ {
+		at := by.profile[k]
+		j := sort.Search(len(s), func(i int) bool { return s[i].distance >= at })
+		if j > 0 && j < len(s) && s[j].distance != at {
+			f := s.at(at)
+			f.distance = at
+			s = slices.Insert(s, j, f)
+		}
+	}
 	for i := range s {
 		s[i].distance = by.at(s[i].distance)
 	}

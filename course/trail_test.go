@@ -131,3 +131,25 @@ func TestNoPosition(t *testing.T) {
 		}
 	}
 }
+
+// A track with points far apart is cut where its scale changes, as the profile is.
+func TestPositionBetweenMarks(t *testing.T) {
+	t.Parallel()
+	var track []course.Position
+	lat, lon := 45.0, 10.0
+	for range 3 {
+		track = append(track, course.NewPosition(lat, lon))
+		r := geodesic.WGS84.Direct(lat, lon, 90, 2000)
+		lat, lon = r.Lat2, r.Lon2
+	}
+	c, err := course.New([]float64{0, 2000, 4000}, []float64{0, 0, 0}, course.Options{
+		Track: track, Length: 4000, Marks: []course.Mark{{Profile: 1000, Race: 1200}},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := c.Position(1200)
+	if off := geodesic.WGS84.Inverse(45, 10, p.Lat(), p.Lon()).S12; math.Abs(off-1000) > 0.1 {
+		t.Errorf("the mark lies %.1f m from the start", off)
+	}
+}

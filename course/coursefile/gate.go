@@ -180,7 +180,7 @@ func (g *gate) endLeaf(e *element) {
 }
 
 func (g *gate) endElevation(value string) {
-	z, err := elevationOf(value)
+	z, err := recordedElevation(value)
 	switch onWaypoint := g.open[len(g.open)-1].role == waypoint; {
 	case err == nil:
 		g.waypoint.Elevation = z

@@ -3,6 +3,8 @@ package coursefile
 import (
 	"encoding/xml"
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -60,6 +62,18 @@ func coordinate(name, value string, limit float64) (float64, error) {
 		return 0, because(ErrCoordinate, "%s %s is outside -%g to %g", name, oneLine(value, 40), limit, limit)
 	}
 	return degrees, nil
+}
+
+// voids are the numbers that recorders and terrain models write where they know no height.
+var voids = [...]float64{-9999, 9999, -32768, -32767, 32767, 65535, -99999, 99999}
+
+// recordedElevation reads a height in metres of a recording, NaN for a number that stands
+// for none.
+func recordedElevation(text string) (float64, error) {
+	if z, err := number("elevation", text); err == nil && slices.Contains(voids[:], z) {
+		return math.NaN(), nil
+	}
+	return elevationOf(text)
 }
 
 func elevationOf(text string) (float64, error) {

@@ -33,6 +33,9 @@ func (p *profile) warn(format string, args ...any) {
 	p.warnings = append(p.warnings, fmt.Sprintf(format, args...))
 }
 
+// manyPoints is from how many points on a course at 0 m throughout is doubted.
+const manyPoints = 10
+
 // fill interpolates missing elevations over distance, which must not decrease. Before
 // the first and after the last one known, that one holds. With cleaning, that is left to
 // it, and what is filled in here only lets the profile pass through package course.
@@ -54,6 +57,9 @@ func (p *profile) fill(o Options) error {
 		return course.ErrNoElevation
 	}
 	p.fillBetween(known, len(p.elevation))
+	if len(p.elevation) >= manyPoints && !slices.ContainsFunc(p.elevation, func(z float64) bool { return z != 0 }) {
+		p.warn("every elevation is 0: most likely none was recorded, and the course is taken as level")
+	}
 	if missing > 0 {
 		by := "filled from the neighbours"
 		if o.Clean != nil {

@@ -12,6 +12,7 @@ import (
 	"isoeffort.example/course/coursefile"
 	"isoeffort.example/effort"
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/story"
 )
 
 // dayOptions are what the command line says of the race day, besides plan.Race: what
@@ -23,6 +24,7 @@ type dayOptions struct {
 	stops     []stopAt
 	night     clockTimes
 	weather   string
+	told      []story.Mark
 	passages  []passageAt
 	recorded  string
 }
@@ -53,6 +55,11 @@ func (o *options) dayFlags(fs *flag.FlagSet) {
 	})
 	fs.DurationVar(&o.race.Stations.Each, "station-stop", 0, "halt at every aid station of the course, a `duration`")
 	fs.DurationVar(&o.race.Stations.PerHour, "station-stop-per-hour", 0, "what such a halt takes more for each hour to the next station, a `duration`")
+	fs.Func("mark", "what the profile does not show, for the briefing, as `KIND=FROM-TO[:NOTE]` in kilometres, the kind being exposed, shaded, surface or crowded: exposed=41-47; may be given again", func(s string) error {
+		m, err := readMark(s)
+		o.day.told = append(o.day.told, m)
+		return err
+	})
 	o.aimFlags(fs)
 	o.walkFlags(fs)
 	fs.StringVar(&o.day.weather, "weather", "", "the weather of the day: a CSV `file` with the columns time (HH:MM), temperature_c, humidity_percent, and optional shade (yes or no) and wbgt_c; needs -start, and charges heat")
@@ -103,6 +110,22 @@ func readStop(s string) (stopAt, error) {
 		return stopAt{}, errors.New("not a place with = and a duration, such as 58.2=10m")
 	}
 	return stopAt{strings.TrimSpace(place), plan.Stop{Duration: d, Note: strings.TrimSpace(note)}}, nil
+}
+
+// readMark reads KIND=FROM-TO[:NOTE].
+func readMark(s string) (story.Mark, error) {
+	kind, text, _ := strings.Cut(s, "=")
+	text, note, _ := strings.Cut(text, ":")
+	from, to, _ := strings.Cut(text, "-")
+	v, err := numbers(from+","+to, 2)
+	if err == nil && v[0] < v[1] {
+		for k := story.Exposed; k <= story.Crowded; k++ {
+			if k.String() == strings.TrimSpace(kind) {
+				return story.Mark{From: 1000 * v[0], To: 1000 * v[1], Kind: k, Note: strings.TrimSpace(note)}, nil
+			}
+		}
+	}
+	return story.Mark{}, errors.New("not exposed, shaded, surface or crowded with = and kilometres, such as exposed=41-47")
 }
 
 // numbers reads so many numbers between commas.

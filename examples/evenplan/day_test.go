@@ -95,6 +95,7 @@ func TestBadDay(t *testing.T) {
 		{"evenplan: option out of range: planned walks without saying how often", []string{"-walk-by-watch"}},
 		{"evenplan: goal out of range: there are no cutoffs to make", []string{"-make-cutoffs", "5m"}},
 		{"evenplan: goal out of range: a time, a share of the budget, standards and cutoffs are four aims", []string{"-share", "0.5", "-goal", "3:00:00"}},
+		{"evenplan: -known-heights: only -clean uses them", []string{"-known-heights"}},
 		{"evenplan: -weather and -night go by the clock", []string{"-weather", "@/weather.csv"}},
 		{"evenplan: -night and -night-factor: give both", []string{"-start", dayStart, "-night", "21:00-05:00"}},
 		{"nohead.csv:1: no header", []string{"-start", dayStart, "-weather", "@/nohead.csv"}},

@@ -54,6 +54,7 @@ var badValues = map[string][]string{
 	"walk-every":            {"30", "30s", "25h", "-1m"},
 	"night":                 {"21:00", "21-5", "25:00-05:00"},
 	"night-factor":          {"0.2", "1.1", "-1"},
+	"mark":                  {"exposed", "exposed=5", "exposed=9-5", "wet=1-2", "exposed=a-b"},
 	"athlete": {
 		"hour_power", "hour_power=", "hour_power=x", "hour_power=NaN", "hour_power=Inf", "hour_power=1e308", "hour_power=-1",
 		"hour_power=0", "hour_power=41", "endurance=0", "endurance=0.5", "fade=-0.1", "fade=0.6", "fade_shape=0",

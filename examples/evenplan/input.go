@@ -63,7 +63,7 @@ func (o *options) readCourse() (*course.Course, error) {
 	}
 	co := coursefile.Options{
 		Length: o.length, Smoothing: o.smoothing(), File: o.courseName(), Clean: o.cleaning(),
-		Track: o.track, TrackName: o.trackName, Landmarks: o.day.marks,
+		Track: o.track, TrackName: o.trackName, Landmarks: o.day.marks, ListedHeights: o.known, WaypointHeights: o.known,
 	}
 	if o.course != "" {
 		return coursefile.Open(o.course, co)

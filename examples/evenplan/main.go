@@ -80,8 +80,11 @@ func (o *options) print(w io.Writer) (warnings []string, err error) {
 		warnings = append(warnings, o.courseName()+": "+text)
 	}
 	sheet := writers[o.format]
-	if o.day.during() {
+	switch {
+	case o.day.during():
 		sheet = o.day.follow
+	case o.format == briefingFormat:
+		sheet = o.day.briefing
 	}
 	if err := sheet(w, p, o.spacing(c)); err != nil {
 		if located := (*coursefile.Error)(nil); errors.As(err, &located) {

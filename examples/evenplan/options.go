@@ -19,6 +19,7 @@ type options struct {
 	length  float64
 	smooth  float64
 	clean   bool
+	known   bool
 	results string
 	runner  string
 	athlete athlete
@@ -37,12 +38,13 @@ type options struct {
 func (o *options) flags() *flag.FlagSet {
 	fs := flag.NewFlagSet("evenplan", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
-	fs.StringVar(&o.course, "course", "", "the course: a GPX `file`, or a CSV profile with the header distance_m,elevation_m (default: the invented course)")
+	fs.StringVar(&o.course, "course", "", "the course: a GPX or GeoJSON `file`, or a CSV profile with the header distance_m,elevation_m (default: the invented course)")
 	fs.Float64Var(&o.length, "length", 0, "the measured length of the race, to which the course is scaled, in `metres` (default: as the file has it)")
 	fs.IntVar(&o.track, "track", 0, "which track of the course's file, by its `number` from 1 (default: all of them, joined)")
 	fs.StringVar(&o.trackName, "track-name", "", "which track of the course's file, by its `name`")
 	fs.Float64Var(&o.smooth, "smooth", course.DefaultSmoothing, "window over which elevations are smoothed, in `metres`; 0 leaves the profile as given")
 	fs.BoolVar(&o.clean, "clean", false, "repair the elevations and smooth them by their own noise, instead of -smooth, and say what was changed")
+	fs.BoolVar(&o.known, "known-heights", false, "with -clean: the elevations of waypoints, and those in the column elevation_m of -landmarks, are known, and drift is taken out by them")
 	fs.StringVar(&o.results, "results", "", "past results: a CSV `file` with the columns date, distance_m, ascent_m, descent_m (empty: as ascent) and time (H:MM:SS or seconds), and optional runner, race, course, gpx, role, note (default: the invented runner's)")
 	fs.StringVar(&o.runner, "runner", "", "`name` of the runner, where the results are of several")
 	fs.Var(&o.athlete, "athlete", "the runner's numbers instead of results: hour_power in W/kg, endurance, fade per hour-equivalent, fade_shape, braking, as `NAME=NUMBER,...`; those left out are 12, 0.1, 0.02, 1, 1")
@@ -58,7 +60,7 @@ func (o *options) flags() *flag.FlagSet {
 	fs.DurationVar(&o.race.StartDelay, "start-delay", 0, "time from the gun to the start line, a `duration` such as 8m or 7m30s")
 	o.format = "text"
 	fs.Func("format", "what to print, a `name`: "+formats+" (default text)", func(s string) error {
-		if _, known := writers[s]; !known {
+		if _, known := writers[s]; !known && s != briefingFormat {
 			return errors.New("not one of " + formats)
 		}
 		o.format = s
@@ -149,6 +151,8 @@ func (o *options) check(given map[string]bool) error {
 		return errors.New("evenplan: -runner: picks one runner's results, but -athlete is given")
 	case o.race.Net && !given["goal"]:
 		return errors.New("evenplan: -net: says how -goal counts, but no goal is given")
+	case o.known && !o.clean:
+		return errors.New("evenplan: -known-heights: only -clean uses them")
 	case given["weather"] && o.race.Start.IsZero(), given["night"] && o.race.Start.IsZero():
 		return errors.New("evenplan: -weather and -night go by the clock: give -start")
 	case given["night-factor"] != given["night"] || !(o.nightFactor >= 0.3 && o.nightFactor <= 1):

@@ -18,8 +18,11 @@ import (
 // writers are the formats by name.
 var writers = map[string]func(io.Writer, *plan.Plan, plan.Spacing) error{
 	"text": write.Text, "csv": write.CSV, "json": write.JSON, "gpx": write.GPX,
-	"card": card, "card-not-advised": overridden, "late": late, "briefing": briefing, "fuel": food, "forecast": likely, "profile": profileChart,
+	"card": card, "card-not-advised": overridden, "late": late, "fuel": food, "forecast": likely, "profile": profileChart,
 }
+
+// briefingFormat is one more, which needs the marks of the command line.
+const briefingFormat = "briefing"
 
 // formats explains them, for -format.
 const formats = "text, csv, json; gpx with the planned times; card: a page of HTML to print and fold, card-not-advised the same for a goal that gets none, with a warning; " +
@@ -58,8 +61,9 @@ func late(w io.Writer, p *plan.Plan, every plan.Spacing) error {
 	return c.Text(w)
 }
 
-func briefing(w io.Writer, p *plan.Plan, every plan.Spacing) error {
-	b, err := brief.Make(p, brief.Options{Imperial: inMiles(every)})
+// briefing is the talk before the race, with what the user says of the course.
+func (d *dayOptions) briefing(w io.Writer, p *plan.Plan, every plan.Spacing) error {
+	b, err := brief.Make(p, brief.Options{Imperial: inMiles(every), Marks: d.told})
 	if err != nil {
 		return err
 	}
