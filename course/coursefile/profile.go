@@ -33,7 +33,7 @@ func (p *profile) warn(format string, args ...any) {
 	p.warnings = append(p.warnings, fmt.Sprintf(format, args...))
 }
 
-// manyPoints is from how many points on a course at 0 m throughout is doubted.
+// manyPoints is from how many points on a recording at 0 m throughout is doubted.
 const manyPoints = 10
 
 // fill interpolates missing elevations over distance, which must not decrease. Before
@@ -57,7 +57,7 @@ func (p *profile) fill(o Options) error {
 		return course.ErrNoElevation
 	}
 	p.fillBetween(known, len(p.elevation))
-	if len(p.elevation) >= manyPoints && !slices.ContainsFunc(p.elevation, func(z float64) bool { return z != 0 }) {
+	if p.track != nil && len(p.elevation) >= manyPoints && !slices.ContainsFunc(p.elevation, func(z float64) bool { return z != 0 }) {
 		p.warn("every elevation is 0: most likely none was recorded, and the course is taken as level")
 	}
 	if missing > 0 {
