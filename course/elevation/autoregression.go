@@ -61,6 +61,15 @@ func autoregress(r []float64) autoregression {
 // weights, sum to its quadratic form: row i predicts value i from up to p before it.
 // c[k] is the coefficient at value first+k.
 func (a autoregression) forms(n int, add func(first int, c []float64, weight float64)) {
+	rows := a.rows()
+	for i := range n {
+		p := min(i, len(rows)-1)
+		add(i-p, rows[p], 1/a.variance[p])
+	}
+}
+
+// rows are the linear forms of each order.
+func (a autoregression) rows() [][]float64 {
 	rows := make([][]float64, len(a.order))
 	for p, order := range a.order {
 		rows[p] = make([]float64, p+1)
@@ -69,8 +78,5 @@ func (a autoregression) forms(n int, add func(first int, c []float64, weight flo
 			rows[p][p-1-k] = -c
 		}
 	}
-	for i := range n {
-		p := min(i, len(rows)-1)
-		add(i-p, rows[p], 1/a.variance[p])
-	}
+	return rows
 }

@@ -60,3 +60,34 @@ func ExampleOptions_known() {
 	// from 112 to 100 m
 	// 0.00 to 10.00 km: drift removed against known heights, -0.2 m at its start, 200.0 m is now 199.8 m
 }
+
+// A rolling road of 400 m ascent, recorded twice by satellite: each recording wanders by
+// 2.5 m over some 60 m, which looks like hills.
+func ExampleAgree() {
+	record := func(seed uint64) *elevation.Profile {
+		var distance, height []float64
+		chance := rand.New(rand.NewPCG(seed, 7))
+		off := 0.0
+		for x := 0.0; x <= 20_000; x += 10 {
+			distance = append(distance, x)
+			height = append(height, 300-20*math.Cos(2*math.Pi*x/2000)+off)
+			off = 0.85*off + 1.3*chance.NormFloat64()
+		}
+		p, err := elevation.Clean(distance, height, elevation.Options{})
+		if err != nil {
+			panic(err)
+		}
+		return p
+	}
+	first, second := record(1), record(2)
+	both, err := elevation.Agree(first, second)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("the first climbs %.0f m, the second %.0f m, both agree on %.0f ± %.0f m\n", first.Ascent, second.Ascent, both.Ascent, both.AscentSD)
+	fmt.Printf("gradients over 100 m are off by %.1f points\n", 100*both.Gradient)
+	// Output:
+	// the first climbs 433 m, the second 462 m, both agree on 382 ± 36 m
+	// gradients over 100 m are off by 2.5 points
+}

@@ -124,3 +124,18 @@ func (g *nodes) slope(cells []cell, k int) float64 {
 	}
 	return s.slope()
 }
+
+// seenRises reports for each rise whether heights at both of its ends were seen, outside
+// of stretches that are left out.
+func (g *nodes) seenRises(out []Flag) []bool {
+	seen := make([]bool, len(g.height)-1)
+	for i := range seen {
+		x := g.start + float64(i)*g.spacing
+		for len(out) > 0 && out[0].To <= x {
+			out = out[1:]
+		}
+		left := len(out) > 0 && x+g.spacing > out[0].From
+		seen[i] = !left && !math.IsNaN(g.height[i]) && !math.IsNaN(g.height[i+1])
+	}
+	return seen
+}

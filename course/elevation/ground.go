@@ -25,9 +25,9 @@ const (
 // rises that follow one autoregression about 0, and noise that follows another, which
 // does not carry over nodes at which nothing was seen. ok is false if the arithmetic
 // cannot tell.
-func newGround(seen []float64, rises, noise autoregression) (g ground, ok bool) {
+func newGround(seen []float64, rises rough, noise autoregression) (g ground, ok bool) {
 	n := len(seen)
-	width := max(len(rises.order), len(noise.order)-1)
+	width := max(rises.order()+1, len(noise.order)-1)
 	g = ground{noise: noise, seen: seen, precision: newBand(n, width)}
 	precisionOf(rises, g.precision)
 	for from, run := range runs(seen) {
@@ -99,10 +99,10 @@ func runs(z []float64) iter.Seq2[int, []float64] {
 // precisionOf fills an empty band with the precision of heights whose rises follow an
 // autoregression. Far from the ends its rows are all the same: a short one is made and
 // stretched.
-func precisionOf(rises autoregression, b band) {
-	order := len(rises.order) - 1
+func precisionOf(rises rough, b band) {
+	order := rises.order()
 	short := b
-	if long := 4 * (order + 2); b.n > long {
+	if long := 4 * (order + 2); rises.even() && b.n > long {
 		short = newBand(long, b.width)
 	}
 	form := make([]float64, order+2)

@@ -2,7 +2,6 @@ package elevation
 
 import (
 	"math"
-	"math/rand/v2"
 	"testing"
 )
 
@@ -19,13 +18,7 @@ func TestLongNoise(t *testing.T) {
 			const n = 3
 			for seed := range uint64(n) {
 				x, z := m.record(fault{}, seed)
-				r := rand.New(rand.NewPCG(seed, 79))
-				keep := math.Exp(-10.0 / 40)
-				e := sd * r.NormFloat64()
-				for i := range z {
-					z[i] += e
-					e = keep*e + sd*math.Sqrt(1-keep*keep)*r.NormFloat64()
-				}
+				wandering(z, sd, 40, seed)
 				p := clean(t, x, z, Options{})
 				off += 100 * (p.Ascent/truth - 1) / n
 				raw += 100 * (p.RawAscent/truth - 1) / n

@@ -79,6 +79,13 @@ func TestNoise(t *testing.T) {
 
 // TestNoiseOnFlatGround shows what is out of reach, and holds that the error is within
 // what is claimed: flat ground on which undulations of ±3 % are all the ascent.
+//
+// The least error that any unbiased estimate of one wave's size A can have is, by the bound
+// of Cramér and Rao with all else known, A's length included, σ √(2/N) with N heights: on
+// 20 km with A of 1.43 m over 300 m it is 1.1, 2.2, 4.4 and 8.8 % of the ascent for noise
+// of 0.5, 1, 2 and 4 m. An estimate as good as that would miss the bars of TestNoise in 17
+// of 100 cases at 1 and 2 m, and in half of them at 4 m. Ours, which does not know that it
+// is one wave, stays within twice the bound.
 func TestNoiseOnFlatGround(t *testing.T) {
 	t.Parallel()
 	table := newTable("flat ground").head()
@@ -95,6 +102,14 @@ func TestNoiseOnFlatGround(t *testing.T) {
 		}
 	}
 	t.Log(table)
+	m := flatProfiles()[0]
+	for _, bar := range bars {
+		s := m.tally(t, fault{noise: bar.noise, rounding: 1}, false)
+		bound := 100 * math.Sqrt((bar.noise*bar.noise+1.0/12)*2/(m.length/10)) / (0.03 * 300 / (2 * math.Pi))
+		if s.rms > 2*bound {
+			t.Errorf("%s, noise %g m: ascent off by %.1f %%, bound %.1f %%", m.name, bar.noise, s.rms, bound)
+		}
+	}
 }
 
 type table struct{ strings.Builder }
@@ -110,7 +125,10 @@ func (t *table) head() *table {
 	return t
 }
 
-func (t *table) line(format string, args ...any) { fmt.Fprintf(t, format+"\n", args...) }
+func (t *table) line(format string, args ...any) *table {
+	fmt.Fprintf(t, format+"\n", args...)
+	return t
+}
 
 func (t *table) row(m made, noise float64, s tally) {
 	fmt.Fprintf(t, "%-18s %5.0fm %5.1fm | %4.1fm |        %+5.1f %5.1f %5.1f  %5.1f   %+7.0f  | %4.2f\n",

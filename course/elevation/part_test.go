@@ -69,11 +69,12 @@ func TestFormsAreThePrecision(t *testing.T) {
 // The precision of a long row is that of a short one, stretched.
 func TestPrecisionIsStretched(t *testing.T) {
 	t.Parallel()
-	a := autoregress(autocovariance(func(omega float64) float64 { return 1 / (0.05 + u(omega)) }, 5))
+	rises := evenGround(func(omega float64) float64 { return 1 / (0.05 + u(omega)) }, 10)
+	a := rises.at([ranges]int{})
 	const n = 200
-	got, want := newBand(n, 7), newBand(n, 7)
-	precisionOf(a, got)
-	form := make([]float64, 7)
+	got, want := newBand(n, groundOrder+1), newBand(n, groundOrder+1)
+	precisionOf(rises, got)
+	form := make([]float64, groundOrder+2)
 	a.forms(n-1, func(first int, c []float64, weight float64) {
 		form := form[:len(c)+1]
 		clear(form)
@@ -176,7 +177,7 @@ func TestClimbAgainstDraws(t *testing.T) {
 	t.Parallel()
 	m := waves("waves", 3000, wave{0.04, 1500, 0}, wave{0.03, 300, 0})
 	_, z := m.record(fault{noise: 1.5}, 1)
-	rises := autoregress(autocovariance(func(omega float64) float64 { return 1e-4 / (1e-4 + math.Pow(u(omega), 1.5)) }, groundOrder))
+	rises := evenGround(func(omega float64) float64 { return 1e-4 / (1e-4 + math.Pow(u(omega), 1.5)) }, 10)
 	g, ok := newGround(z, rises, autoregress([]float64{1.5 * 1.5}))
 	if !ok {
 		t.Fatal("no posterior")

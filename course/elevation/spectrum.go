@@ -30,15 +30,7 @@ func newPeriodogram(rise []float64) periodogram {
 	for 2*length <= len(rise) && length < longestSegment {
 		length *= 2
 	}
-	weight := make([]float64, length)
-	for i := range weight {
-		weight[i] = 1
-	}
-	window.Hann(weight)
-	norm := 0.0
-	for _, w := range weight {
-		norm += w * w
-	}
+	weight := hann(length)
 	power := make([]float64, length/2+1)
 	fft := fourier.NewFFT(length)
 	x, coefficients := make([]float64, length), make([]complex128, length/2+1)
@@ -51,10 +43,27 @@ func newPeriodogram(rise []float64) periodogram {
 		}
 		fft.Coefficients(coefficients, x)
 		for j, c := range coefficients {
-			power[j] += (real(c)*real(c) + imag(c)*imag(c)) / norm / float64(len(starts))
+			power[j] += (real(c)*real(c) + imag(c)*imag(c)) / float64(len(starts))
 		}
 	}
 	return inBands(power, float64(len(rise))/float64(length))
+}
+
+// hann is Hann's window with a sum of squares of 1.
+func hann(length int) []float64 {
+	weight := make([]float64, length)
+	for i := range weight {
+		weight[i] = 1
+	}
+	window.Hann(weight)
+	norm := 0.0
+	for _, w := range weight {
+		norm += w * w
+	}
+	for i := range weight {
+		weight[i] /= math.Sqrt(norm)
+	}
+	return weight
 }
 
 // segmentStarts spreads segments evenly, half overlapping or a little more, the same

@@ -132,7 +132,7 @@ func (s *split) cost() float64 {
 // shape and wander, by Laplace's method.
 func (s *split) fit() float64 {
 	s.expect()
-	cost := s.minimise(rough)
+	cost := s.minimise(coarse)
 	s.curve(true)
 	with := s.curvature.logDeterminant()
 	s.curve(false)
@@ -142,7 +142,7 @@ func (s *split) fit() float64 {
 const (
 	mostSteps   = 200
 	longestStep = 2    // of a logarithm
-	rough       = 0.02 // decrease of the cost that is not worth a step, to compare
+	coarse      = 0.02 // decrease of the cost that is not worth a step, to compare
 	exact       = 1e-5 // and to use
 )
 
@@ -219,9 +219,16 @@ func (s *split) curve(data bool) {
 	}
 }
 
+// bandFlat is how much steeper than straight the way from band to band is: a band's value
+// holds over three quarters of its width. A wave that stands out has its power anywhere in
+// its band; read off straight between the bands' middles it would be found too small, and
+// be taken for noise in part, unless it lay in the middle. [Our own; of 1, 4 and 1000 it
+// erred least on profiles by chance]
+const bandFlat = 4
+
 // spectra returns the spectra of the ground's rises and of the noise of the heights at
-// frequencies in radians per node: straight between the bands on logarithmic scales, and
-// constant beyond the outermost.
+// frequencies in radians per node: level in the bands with straight ways between them on
+// logarithmic scales, and constant beyond the outermost.
 func (s *split) spectra() (ground, noise func(omega float64) float64) {
 	read := func(v []float64) func(float64) float64 {
 		return func(omega float64) float64 {
@@ -230,6 +237,7 @@ func (s *split) spectra() (ground, noise func(omega float64) float64) {
 				return math.Exp(v[min(j, len(v)-1)])
 			}
 			share := math.Log(omega/s.omega[j-1]) / math.Log(s.omega[j]/s.omega[j-1])
+			share = min(max((share-0.5)*bandFlat+0.5, 0), 1)
 			return math.Exp(v[j-1] + share*(v[j]-v[j-1]))
 		}
 	}
