@@ -58,6 +58,10 @@ type jsonPlan struct {
 	Climbs            []jsonClimb  `json:"climbs"`
 	Warnings          []string     `json:"warnings"`
 	Cautions          []string     `json:"cautions"`
+	CautionIDs        []string     `json:"caution_ids"` // of package caution, in the same order
+	Wave              number       `json:"wave_s"`
+	WeatherCost       number       `json:"weather_cost_s"`
+	Unmet             bool         `json:"goal_unmet"`
 }
 
 type jsonCourse struct {
@@ -166,7 +170,8 @@ func toJSON(p *plan.Plan, every plan.Spacing) jsonPlan {
 		Splits:   jsonSplits(p, every),
 		StopList: jsonStops(p), Walks: jsonWalks(p), WalkCost: secondsOf(p.WalkCost), Cutoffs: jsonCutoffs(p),
 		Climbs:   jsonClimbs(p),
-		Warnings: append([]string{}, p.Warnings...), Cautions: caution.Texts(p),
+		Warnings: append([]string{}, p.Warnings...), Cautions: caution.Texts(p), CautionIDs: cautionIDs(p),
+		Wave: secondsOf(p.Race.Wave), WeatherCost: secondsOf(p.WeatherCost), Unmet: p.Unmet,
 	}
 	if p.Race.Goal > 0 {
 		j.Goal = &jsonGoal{secondsOf(p.Race.Goal), p.Race.Net}

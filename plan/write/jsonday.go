@@ -5,6 +5,7 @@ import (
 
 	"isoeffort.example/internal/page"
 	"isoeffort.example/plan"
+	"isoeffort.example/plan/caution"
 )
 
 // JSONSchema is the JSON Schema (draft 2020-12) of what JSON prints. Members may be added
@@ -35,6 +36,15 @@ type jsonCutoff struct {
 	InHand    number `json:"in_hand_s"`
 	Departure bool   `json:"on_leaving"`
 	AtRisk    bool   `json:"at_risk"`
+}
+
+// cautionIDs are those of the cautions, for a program that shows its own words.
+func cautionIDs(p *plan.Plan) []string {
+	ids := []string{}
+	for _, id := range caution.For(p) {
+		ids = append(ids, string(id))
+	}
+	return ids
 }
 
 // aimOf names what a plan was made for.
