@@ -2,6 +2,7 @@ package follow_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -115,6 +116,14 @@ func TestFadeOrFastStart(t *testing.T) {
 	fade := func(from, drop float64) func(float64) float64 {
 		return func(s float64) float64 { return 1 - drop*math.Max(0, s-from)/(1-from) }
 	}
+	collapse := func(from, drop float64) func(float64) float64 {
+		return func(s float64) float64 {
+			if s > from {
+				return 1 - drop
+			}
+			return 1
+		}
+	}
 	tilt := func(t float64) func(float64) float64 { return func(s float64) float64 { return 1 + t*(1-2*s) } }
 	for _, c := range []struct {
 		name    string
@@ -130,6 +139,10 @@ func TestFadeOrFastStart(t *testing.T) {
 		{"faded from half way", fade(0.5, 0.15), follow.Faded, 0, 0.5},
 		{"faded from three quarters", fade(0.75, 0.12), follow.Faded, 0, 0.75},
 		{"both", func(s float64) float64 { return tilt(0.08)(s) * fade(0.6, 0.2)(s) }, follow.OpenedAndFaded, 0.08, 0.6},
+		{"broke down at two fifths", collapse(0.4, 0.12), follow.Faded, 0, 0.4},
+		{"broke down at half way", collapse(0.5, 0.12), follow.Faded, 0, 0.5},
+		{"broke down at four fifths", collapse(0.8, 0.15), follow.Faded, 0, 0.8},
+		{"too fast, then broke down", func(s float64) float64 { return 1.05 * collapse(0.7, 0.2)(s) }, follow.OpenedAndFaded, 0, 0.7},
 		{"fell from below the plan", func(s float64) float64 { return 0.93 * tilt(0.06)(s) }, follow.FellSteadily, 0.06, 0},
 	} {
 		for _, noise := range []float64{0, 0.10} {
@@ -146,8 +159,11 @@ func TestFadeOrFastStart(t *testing.T) {
 			// Cells of 100 m leave noise of 2.8 % on each of 36 pieces: two SDs of a tilt fitted
 			// to the two thirds before a fade are 0.04.
 			tilt, from := 0.005, 0.02
-			if noise > 0 {
+			switch {
+			case noise > 0:
 				tilt, from = 0.04, 0.1
+			case strings.Contains(c.name, "broke down"): // one piece lies across the break
+				tilt, from = 0.01, 1.0/36
 			}
 			close(t, c.name+": tilt", got.Tilt, c.tilt, tilt)
 			close(t, c.name+": from", p.State(got.From).Work/p.Traverse().Finish().Work, c.from, from)

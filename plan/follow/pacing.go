@@ -27,10 +27,10 @@ func (v Verdict) String() string {
 }
 
 // Pacing is how relative intensity, over that of the plan at the same place, ran over the
-// race: a straight line in the share s of the plan's work that is done, and from a place on
-// a second one that falls faster,
+// race: a straight line in the share s of the plan's work that is done, and from a place s₀
+// on a second one that falls faster, or a step down, whichever fits better,
 //
-//	Level · (1 + Tilt (1 − 2s)) − fall · max(0, s − s₀),
+//	Level · (1 + Tilt (1 − 2s)) − fall · max(0, s − s₀),  or − fall where s > s₀,
 //
 // fitted by least squares to pieces of 5 minutes or more, 36 at most, or to the splits.
 // The second line is only kept where it explains much more than it would by chance
@@ -104,11 +104,11 @@ func (v *review) pacing() Pacing {
 	if two, at := fitFade(all); two.clear(one, len(all), at) {
 		faded = true
 		p.Level, p.Tilt = two.level, two.slope/two.level
-		p.Drop = two.fall * (1 - at) / (two.level - two.slope)
+		p.Drop = two.drop(at)
 		p.From = v.workPlace(at)
 		p.Gun = v.out.Line + millis(v.run.movingAt(p.From)+v.run.halted(p.From))
 	}
-	fast := p.Opening > clearOpening && p.Tilt > clearTilt
+	fast := p.Opening > clearOpening && (p.Tilt > clearTilt || faded)
 	switch {
 	case fast && faded:
 		p.Verdict = OpenedAndFaded
@@ -148,30 +148,52 @@ func (v *review) workPlace(share float64) float64 {
 	return math.Round(low)
 }
 
-// line is a fit: level + slope (1 − 2s) − fall max(0, s − s₀).
-type line struct{ level, slope, fall, left float64 }
+// line is a fit: level + slope (1 − 2s) − fall · bend(s, s₀).
+type line struct {
+	level, slope, fall, left float64
+	step                     bool // whether the bend is one
+}
+
+// bend is how a second line falls, or a step, beyond s₀.
+func bend(s, from float64, step bool) float64 {
+	switch {
+	case s <= from:
+		return 0
+	case step:
+		return 1
+	}
+	return s - from
+}
+
+// drop is the share of intensity lost by the finish against going on as before.
+func (l line) drop(at float64) float64 { return l.fall * bend(1, at, l.step) / (l.level - l.slope) }
 
 // clear reports whether a second line is worth saying.
 func (l line) clear(one line, n int, at float64) bool {
 	free := float64(n - 4)
 	chance := math.Max(l.left/free, leastResidual*leastResidual/float64(n))
-	return at > 0 && l.fall > 0 && (one.left-l.left)/2/chance > clearF && l.fall*(1-at)/(l.level-l.slope) >= clearDrop
+	return at > 0 && l.fall > 0 && (one.left-l.left)/2/chance > clearF && l.drop(at) >= clearDrop
 }
 
 // fitFade finds the place of the second line that explains most.
 func fitFade(all []piece) (best line, at float64) {
 	best.left = math.Inf(1)
 	for s := firstFade; s <= lastFade; s += fadeStep {
-		if l := fitLine(all, s); l.fall > 0 && l.left < best.left {
-			best, at = l, s
+		for _, step := range []bool{false, true} {
+			if l := fitBend(all, s, step); l.fall > 0 && l.left < best.left {
+				best, at = l, s
+			}
 		}
 	}
 	return best, at
 }
 
-// fitLine is the weighted least-squares fit with the second line from a share on; weights
-// are relative to their mean. From 1 on there is no second line.
-func fitLine(all []piece, from float64) line {
+// fitLine is fitBend with a second line.
+func fitLine(all []piece, from float64) line { return fitBend(all, from, false) }
+
+// fitBend is the weighted least-squares fit with the second line or a step from a share on;
+// weights are relative to their mean. From 1 on there is neither.
+func fitBend(all []piece, from float64, step bool) line {
 	n, mean := 3, 0.0
 	if from >= 1 {
 		n = 2
@@ -184,7 +206,7 @@ func fitLine(all []piece, from float64) line {
 	}
 	var m [3][4]float64
 	for _, p := range all {
-		row := [4]float64{1, 1 - 2*p.s, -math.Max(0, p.s-from), p.y}
+		row := [4]float64{1, 1 - 2*p.s, -bend(p.s, from, step), p.y}
 		for i := range n {
 			for j := range n {
 				m[i][j] += p.weight / mean * row[i] * row[j]
@@ -193,9 +215,9 @@ func fitLine(all []piece, from float64) line {
 		}
 	}
 	x := solve(m, n)
-	l := line{level: x[0], slope: x[1], fall: x[2]}
+	l := line{level: x[0], slope: x[1], fall: x[2], step: step}
 	for _, p := range all {
-		e := p.y - (x[0] + x[1]*(1-2*p.s) - x[2]*math.Max(0, p.s-from))
+		e := p.y - (x[0] + x[1]*(1-2*p.s) - x[2]*bend(p.s, from, step))
 		l.left += p.weight / mean * e * e
 	}
 	return l
