@@ -219,6 +219,9 @@ func rollers(x float64) float64 { return 500 + 20*math.Sin(x/200) }
 // it changes more often; the runners between a walk and a run on every hill are those.
 func TestFewChanges(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	c := profile(t, 50_000, rollers)
 	for power := 8.0; power <= 18; power += 0.2 {
 		p := even(t, c, effort.Usual(power), plan.Race{})

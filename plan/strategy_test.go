@@ -68,6 +68,9 @@ func TestNeeds(t *testing.T) {
 // gives less than the best.
 func TestMakeCutoffs(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	c := profile(t, 85_000, rolling, course.Landmark{Name: "barn", Distance: 58_000, Kind: course.Station})
 	rapid.Check(t, func(t *rapid.T) {
 		r := plan.Race{
@@ -115,6 +118,9 @@ func TestMakeCutoffs(t *testing.T) {
 // within a cell, and cost no less than nothing.
 func TestPlannedWalks(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		ground := rapid.SampledFrom([]func(float64) float64{flat, rolling}).Draw(t, "ground")
 		c := profile(t, rapid.Float64Range(12_000, 30_000).Draw(t, "length"), ground)
@@ -265,6 +271,9 @@ func TestBestDoesNotDependOnTheGoal(t *testing.T) {
 // A goal that no pace of the runner makes is planned as the best, and said.
 func TestUnmet(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	c := profile(t, 85_000, rolling)
 	walker := effort.Usual(12)
 	walker.Habit = effort.WalkOnly
@@ -304,6 +313,9 @@ func TestWalksOnCoarseCells(t *testing.T) {
 // bouts let the two be compared.
 func TestHoldBackCosts(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	steep := func(x float64) float64 { return 0.08 * math.Min(x, 21_000) }
 	for _, ground := range []func(float64) float64{flat, rolling, steep} {
 		c := profile(t, 42_000, ground)
@@ -326,6 +338,9 @@ func TestHoldBackCosts(t *testing.T) {
 // No planned walk is asked for twice, whatever else the day holds.
 func TestWalksAreApart(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("minutes under the race detector")
+	}
 	c := profile(t, 85_000, rolling, course.Landmark{Name: "A", Distance: 40_000, Kind: course.Station})
 	for _, hourPower := range []float64{10, 11, 12, 13.3, 15, 18} {
 		p := even(t, c, effort.Usual(hourPower), plan.Race{
