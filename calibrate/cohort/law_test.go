@@ -142,11 +142,7 @@ func TestCancel(t *testing.T) {
 		if !errors.Is(err, context.Canceled) {
 			t.Errorf("ended with %v", err)
 		}
-		most := time.Second
-		if testing.Short() { // under the race detector, which is some ten times as slow
-			most = 10 * time.Second
-		}
-		if late > most {
+		if late > time.Second {
 			t.Errorf("ended %v after", late)
 		}
 	}

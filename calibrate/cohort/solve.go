@@ -76,6 +76,9 @@ func (p *problem) solveBySteps(ctx context.Context, workers int, seed uint64) er
 	answers := make([][]float64, 1+draws)
 	right[0], answers[0] = p.rightSide(), append([]float64(nil), p.effects...)
 	for d := range draws {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		right[1+d] = p.perturbation(rand.New(rand.NewPCG(seed, uint64(d))))
 		answers[1+d] = make([]float64, p.size())
 	}
