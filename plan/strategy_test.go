@@ -248,6 +248,10 @@ func TestStations(t *testing.T) {
 	if sum := first + second + 30*time.Second; p.Stopped != sum || p.Gun != p.Moving+sum {
 		t.Errorf("stopped %v of %v, gun %v, moving %v", p.Stopped, sum, p.Gun, p.Moving)
 	}
+	none := even(t, profile(t, 20_000, flat), effort.Usual(14), plan.Race{Stations: r.Stations})
+	if len(none.Stops) > 0 || !strings.Contains(strings.Join(none.Warnings, "\n"), "no aid stations") {
+		t.Errorf("a course without stations: %v, %q", none.Stops, none.Warnings)
+	}
 	r.Stops = []plan.Stop{{Distance: 10_010, Duration: 5 * time.Minute}}
 	if p := even(t, c, effort.Usual(14), r); len(p.Stops) != 2 || p.Stops[0] != (plan.Stop{Distance: 10_000, Duration: 5 * time.Minute}) {
 		t.Errorf("given one at the station: %v", p.Stops)

@@ -3,7 +3,10 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
+
+	"isoeffort.example/course"
 )
 
 // BeyondBudget is the share of the budget from which a goal is called beyond the runner:
@@ -31,6 +34,9 @@ func (p *Plan) warn() {
 	}
 	if r := p.Race; r.Share > 0 && p.Budget < 0.99*r.Share {
 		say("Only %.2g of the effort budget can be spent at this runner's greatest speeds, not the %.2g asked for.", p.Budget, r.Share)
+	}
+	if p.Race.Stations != (Stations{}) && !slices.ContainsFunc(p.Course.Landmarks(), func(l course.Landmark) bool { return l.Kind == course.Station }) {
+		say("The course has no aid stations: the halts asked for at each are not in the plan.")
 	}
 	p.warnOfCutoffs(say)
 	b := p.Race.Basis
